@@ -1,0 +1,152 @@
+import { ANGLE, OutOfRange, POWER, within } from './range';
+
+/**
+ * A sphero-cylinder. `sphere` and `cylinder` in dioptres, `axis` in degrees counter-clockwise as the examiner faces
+ * the wearer, above 0 and up to 180 (horizontal is 180, never 0). A sphere has cylinder 0 and, by convention, axis 180.
+ */
+export interface Power {
+  readonly sphere: number;
+  readonly cylinder: number;
+  readonly axis: number;
+}
+
+/** The power, in dioptres, along a meridian given in degrees, above 0 and up to 180. */
+export interface MeridianPower {
+  readonly meridian: number;
+  readonly power: number;
+}
+
+/**
+ * Returns the same lens, after checking it. Both principal powers must lie within 40 D of zero and the axis above 0
+ * and up to 180; otherwise OutOfRange is thrown.
+ * Source: the range is ours.
+ */
+export function checkPower(power: Power): Power {
+  within('sphere', power.sphere, POWER);
+  within('cylinder', power.cylinder, { least: -80, most: 80 });
+  within('sphere + cylinder', power.sphere + power.cylinder, POWER);
+  within('axis', power.axis, { above: 0, most: 180 });
+  return power;
+}
+
+/**
+ * Returns the axis or meridian, above 0 and up to 180 degrees, that any angle in degrees names.
+ * Angles beyond two turns or not finite throw OutOfRange.
+ * Source: axis notation of ISO 8429 (TABO), 180 preferred to 0.
+ */
+export function normalAxis(degrees: number): number {
+  const rest = within('axis', degrees, ANGLE) % 180;
+  return rest > 0 ? rest : rest + 180;
+}
+
+/**
+ * Returns the same lens in the other cylinder form: sphere + cylinder, minus cylinder, axis turned by 90 degrees.
+ * A sphere stays as it is, with axis 180. A lens outside the range of checkPower throws OutOfRange.
+ * Source: National Federation of Opticianry Schools, OPT11, answers 08c.
+ */
+export function transpose(power: Power): Power {
+  checkPower(power);
+  if (power.cylinder === 0) return spherical(power.sphere);
+  return {
+    sphere: power.sphere + power.cylinder + 0,
+    cylinder: -power.cylinder,
+    axis: power.axis <= 90 ? power.axis + 90 : power.axis - 90,
+  };
+}
+
+/**
+ * Returns the lens with its cylinder minus or zero, never negative zero.
+ * A lens outside the range of checkPower throws OutOfRange.
+ * Source: National Federation of Opticianry Schools, OPT11, practice answers 08.
+ */
+export function minusForm(power: Power): Power {
+  return power.cylinder < 0 ? asWritten(power) : transpose(power);
+}
+
+/**
+ * Returns the lens with its cylinder plus or zero, never negative zero.
+ * A lens outside the range of checkPower throws OutOfRange.
+ * Source: National Federation of Opticianry Schools, OPT11, practice answers 08.
+ */
+export function plusForm(power: Power): Power {
+  return power.cylinder > 0 ? asWritten(power) : transpose(power);
+}
+
+/**
+ * Returns both principal meridians (degrees, dioptres): first the axis meridian, which carries the sphere, then the one
+ * at right angles to it, which carries sphere + cylinder. A lens outside the range of checkPower throws OutOfRange.
+ * Source: National Federation of Opticianry Schools, OPT11, answers 08b (optical cross).
+ */
+export function principalMeridians(power: Power): readonly [MeridianPower, MeridianPower] {
+  checkPower(power);
+  const axis = power.cylinder === 0 ? 180 : power.axis;
+  return [
+    { meridian: axis, power: power.sphere + 0 },
+    { meridian: axis <= 90 ? axis + 90 : axis - 90, power: power.sphere + power.cylinder + 0 },
+  ];
+}
+
+/**
+ * Returns the lens, in minus form, whose power along two meridians at right angles is given (degrees, dioptres).
+ * The order of the two does not matter. Meridians that are not 90 degrees apart, or powers beyond 40 D, throw OutOfRange.
+ * Source: National Federation of Opticianry Schools, OPT11, answers 08b (optical cross).
+ */
+export function fromMeridians(first: MeridianPower, second: MeridianPower): Power {
+  const apart = axisDistance(first.meridian, second.meridian);
+  if (Math.abs(apart - 90) > 1e-9) throw new OutOfRange('angle between meridians', apart, { least: 90, most: 90 });
+  const [high, low] = first.power >= second.power ? [first, second] : [second, first];
+  const axis = normalAxis(high.meridian);
+  return minusForm(checkPower({ sphere: high.power, cylinder: low.power - high.power, axis }));
+}
+
+/**
+ * Returns the spherical equivalent in dioptres, the mean of both principal powers.
+ * A lens outside the range of checkPower throws OutOfRange.
+ * Source: National Federation of Opticianry Schools, OPT11, answers 09b.
+ */
+export function sphericalEquivalent(power: Power): number {
+  checkPower(power);
+  return power.sphere + power.cylinder / 2 + 0;
+}
+
+/**
+ * Returns the power in dioptres along a meridian (degrees, any angle within two turns). Off the principal meridians it
+ * is the curvature along that line, good for thickness, but it is not the whole prismatic effect (see prism).
+ * A lens outside the range of checkPower throws OutOfRange.
+ * Source: National Federation of Opticianry Schools, OPT11, practice answers 10a.
+ */
+export function powerAt(power: Power, meridian: number): number {
+  checkPower(power);
+  const turned = ((normalAxis(meridian) - power.axis) * Math.PI) / 180;
+  return power.sphere + power.cylinder * Math.sin(turned) ** 2 + 0;
+}
+
+/**
+ * Returns the near power: sphere + add, cylinder and axis unchanged. Powers and add in dioptres.
+ * A lens outside the range of checkPower or an add beyond 40 D throws OutOfRange.
+ * Source: National Federation of Opticianry Schools, OPT11, answers 08c; common practice.
+ */
+export function nearPower(power: Power, add: number): Power {
+  checkPower(power);
+  return { ...asWritten(power), sphere: power.sphere + within('add', add, POWER) + 0 };
+}
+
+/**
+ * Returns the angle between two axes or meridians, 0 to 90 degrees, the short way round the half circle.
+ * Angles beyond two turns or not finite throw OutOfRange.
+ * Source: follows from axis 180 and axis 0 being the same line.
+ */
+export function axisDistance(first: number, second: number): number {
+  const apart = Math.abs(normalAxis(first) - normalAxis(second));
+  return Math.min(apart, 180 - apart);
+}
+
+function asWritten(power: Power): Power {
+  checkPower(power);
+  if (power.cylinder === 0) return spherical(power.sphere);
+  return { sphere: power.sphere + 0, cylinder: power.cylinder, axis: power.axis };
+}
+
+function spherical(sphere: number): Power {
+  return { sphere: sphere + 0, cylinder: 0, axis: 180 };
+}
