@@ -1,0 +1,25 @@
+import { defineConfig } from 'vitest/config';
+
+/** The workbench tests need a browser and a packed extension, so they are a project of their own. */
+export default defineConfig({
+  test: {
+    projects: [
+      {
+        test: {
+          name: 'unit',
+          include: ['tests/**/*.test.ts'],
+          exclude: ['tests/workbench/**', '**/node_modules/**'],
+        },
+      },
+      {
+        test: {
+          name: 'workbench',
+          include: ['tests/workbench/**/*.test.ts'],
+          fileParallelism: false,
+          testTimeout: 120_000,
+          hookTimeout: 600_000,
+        },
+      },
+    ],
+  },
+});
