@@ -113,7 +113,12 @@ export type PrismLimit =
   | { readonly kind: 'shift'; readonly mm: number }
   | { readonly kind: 'prism-plus-shift'; readonly amount: number; readonly mm: number };
 
-export interface PowerTable {
+/** What a reader of the table should know, such as a conflict between sources. */
+export interface Annotated {
+  readonly note?: string;
+}
+
+export interface PowerTable extends Annotated {
   readonly lenses: readonly LensClass[];
   /**
    * The meridian that `meridian` limits: only the one of highest absolute ordered power, or each principal meridian by
@@ -139,7 +144,7 @@ export interface CylinderCell extends PowerCell {
 }
 
 /** The limit depends on the ordered cylinder only. */
-export interface AxisTable {
+export interface AxisTable extends Annotated {
   readonly lenses: readonly LensClass[];
   readonly rows: readonly AxisRow[];
 }
@@ -149,7 +154,7 @@ export interface AxisRow extends Provenance {
   readonly limit: AbsoluteLimit | NotDefined;
 }
 
-export interface AddTable {
+export interface AddTable extends Annotated {
   readonly lenses: readonly LensClass[];
   readonly rows: readonly AddRow[];
 }
@@ -160,7 +165,7 @@ export interface AddRow extends Provenance {
 }
 
 /** Unwanted prism of one lens by itself, at its prism reference point. */
-export interface LensPrismTable {
+export interface LensPrismTable extends Annotated {
   readonly lenses: readonly LensClass[];
   /** For which supply the table is called: a mounted pair may have pair tables instead. */
   readonly supply: readonly Supply[];
@@ -179,7 +184,7 @@ export interface LensPrismRow extends Provenance {
 }
 
 /** Unwanted prism of a mounted pair in one direction. Exactly one row applies; the rows are never combined by "or". */
-export interface PairPrismTable {
+export interface PairPrismTable extends Annotated {
   readonly lenses: readonly LensClass[];
   readonly component: 'horizontal' | 'vertical';
   /** The lens whose ordered power, along the direction of the error, chooses the row. */

@@ -1,6 +1,20 @@
+import {
+  addRows,
+  always,
+  axisRows,
+  degrees,
+  dioptres,
+  millimetres,
+  notDefined,
+  percentOf,
+  powerRows,
+  prism,
+  shift,
+  whenOrdered,
+} from './cells';
 import type { Provenance, ToleranceSet } from './tolerance-set';
 
-const guide = {
+const seen = {
   source: 'z80.1-2015-reference-guide',
   evidence: 'secondary',
   alsoIn: ['z80.1-2015-study-page'],
@@ -54,74 +68,56 @@ export const z80_1_2015: ToleranceSet = {
     {
       lenses: ['single-vision-multifocal'],
       judged: 'strongest-meridian',
-      rows: [
-        {
-          power: { atLeast: 0, atMost: 6.5 },
-          meridian: { limit: { kind: 'absolute', amount: 0.13, unit: 'D' }, ...guide },
-          cylinder: [
-            { cylinder: { atLeast: 0, atMost: 2 }, limit: { kind: 'absolute', amount: 0.13, unit: 'D' }, ...guide },
-            { cylinder: { above: 2, atMost: 4.5 }, limit: { kind: 'absolute', amount: 0.15, unit: 'D' }, ...guide },
-            { cylinder: { above: 4.5 }, limit: { kind: 'percent', percent: 4, of: 'cylinder' }, ...guide },
-          ],
-        },
-        {
-          power: { above: 6.5 },
-          meridian: { limit: { kind: 'percent', percent: 2, of: 'meridian' }, ...guide },
-          cylinder: [
-            { cylinder: { atLeast: 0, atMost: 2 }, limit: { kind: 'absolute', amount: 0.13, unit: 'D' }, ...guide },
-            { cylinder: { above: 2, atMost: 4.5 }, limit: { kind: 'absolute', amount: 0.15, unit: 'D' }, ...guide },
-            { cylinder: { above: 4.5 }, limit: { kind: 'percent', percent: 4, of: 'cylinder' }, ...guide },
-          ],
-        },
-      ],
+      rows: powerRows(
+        [{ atLeast: 0, atMost: 2 }, { above: 2, atMost: 4.5 }, { above: 4.5 }],
+        [
+          [{ atLeast: 0, atMost: 6.5 }, dioptres(0.13), [dioptres(0.13), dioptres(0.15), percentOf('cylinder', 4)]],
+          [{ above: 6.5 }, percentOf('meridian', 2), [dioptres(0.13), dioptres(0.15), percentOf('cylinder', 4)]],
+        ],
+        seen,
+      ),
     },
     {
       lenses: ['progressive'],
       judged: 'strongest-meridian',
-      rows: [
-        {
-          power: { atLeast: 0, atMost: 8 },
-          meridian: { limit: { kind: 'absolute', amount: 0.16, unit: 'D' }, ...guide },
-          cylinder: [
-            { cylinder: { atLeast: 0, atMost: 2 }, limit: { kind: 'absolute', amount: 0.16, unit: 'D' }, ...guide },
-            { cylinder: { above: 2, atMost: 3.5 }, limit: { kind: 'absolute', amount: 0.18, unit: 'D' }, ...guide },
-            { cylinder: { above: 3.5 }, limit: { kind: 'percent', percent: 5, of: 'cylinder' }, ...guide },
-          ],
-        },
-        {
-          power: { above: 8 },
-          meridian: { limit: { kind: 'percent', percent: 2, of: 'meridian' }, ...guide },
-          cylinder: [
-            { cylinder: { atLeast: 0, atMost: 2 }, limit: { kind: 'absolute', amount: 0.16, unit: 'D' }, ...guide },
-            { cylinder: { above: 2, atMost: 3.5 }, limit: { kind: 'absolute', amount: 0.18, unit: 'D' }, ...guide },
-            { cylinder: { above: 3.5 }, limit: { kind: 'percent', percent: 5, of: 'cylinder' }, ...guide },
-          ],
-        },
-      ],
+      rows: powerRows(
+        [{ atLeast: 0, atMost: 2 }, { above: 2, atMost: 3.5 }, { above: 3.5 }],
+        [
+          [{ atLeast: 0, atMost: 8 }, dioptres(0.16), [dioptres(0.16), dioptres(0.18), percentOf('cylinder', 5)]],
+          [{ above: 8 }, percentOf('meridian', 2), [dioptres(0.16), dioptres(0.18), percentOf('cylinder', 5)]],
+        ],
+        seen,
+      ),
     },
   ],
 
   axis: [
     {
       lenses: ['single-vision-multifocal', 'progressive'],
-      rows: [
-        { cylinder: { atLeast: 0, below: 0.12 }, limit: { kind: 'not-defined' }, ...guide },
-        { cylinder: { atLeast: 0.12, atMost: 0.25 }, limit: { kind: 'absolute', amount: 14, unit: 'deg' }, ...guide },
-        { cylinder: { above: 0.25, atMost: 0.5 }, limit: { kind: 'absolute', amount: 7, unit: 'deg' }, ...guide },
-        { cylinder: { above: 0.5, atMost: 0.75 }, limit: { kind: 'absolute', amount: 5, unit: 'deg' }, ...guide },
-        { cylinder: { above: 0.75, atMost: 1.5 }, limit: { kind: 'absolute', amount: 3, unit: 'deg' }, ...guide },
-        { cylinder: { above: 1.5 }, limit: { kind: 'absolute', amount: 2, unit: 'deg' }, ...guide },
-      ],
+      rows: axisRows(
+        [
+          [{ atLeast: 0, below: 0.12 }, notDefined],
+          [{ atLeast: 0.12, atMost: 0.25 }, degrees(14)],
+          [{ above: 0.25, atMost: 0.5 }, degrees(7)],
+          [{ above: 0.5, atMost: 0.75 }, degrees(5)],
+          [{ above: 0.75, atMost: 1.5 }, degrees(3)],
+          [{ above: 1.5 }, degrees(2)],
+        ],
+        seen,
+      ),
     },
   ],
 
   add: [
     {
       lenses: ['single-vision-multifocal', 'progressive'],
-      rows: [
-        { add: { atLeast: 0, atMost: 4 }, limit: { kind: 'absolute', amount: 0.12, unit: 'D' }, ...guide },
-        { add: { above: 4 }, limit: { kind: 'absolute', amount: 0.18, unit: 'D' }, ...guide },
-      ],
+      rows: addRows(
+        [
+          [{ atLeast: 0, atMost: 4 }, dioptres(0.12)],
+          [{ above: 4 }, dioptres(0.18)],
+        ],
+        seen,
+      ),
     },
   ],
 
@@ -131,17 +127,14 @@ export const z80_1_2015: ToleranceSet = {
       supply: ['uncut', 'edged'],
       combine: 'any',
       powerOf: 'along-the-error',
+      note: 'The reference point may lie 1.0 mm from its place in any direction, or the prism there may be 0.33.',
       rows: [
         {
           component: 'resultant',
           orderedPrism: { atLeast: 0 },
-          limits: [
-            { kind: 'prism', amount: 0.33 },
-            { kind: 'shift', mm: 1 },
-          ],
+          limits: [prism(0.33), shift(1)],
           source: 'z80.1-2015-reference-guide',
           evidence: 'secondary',
-          note: 'The reference point may lie 1.0 mm from its place in any direction, or the prism there may be 0.33.',
         },
       ],
     },
@@ -155,17 +148,17 @@ export const z80_1_2015: ToleranceSet = {
       rows: [
         {
           power: { atLeast: 0, atMost: 3.375 },
-          limit: { kind: 'prism', amount: 0.33 },
+          limit: prism(0.33),
           judged: 'prism-imbalance',
           counted: 'pair-total',
-          ...guide,
+          ...seen,
         },
         {
           power: { above: 3.375 },
-          limit: { kind: 'shift', mm: 1 },
+          limit: shift(1),
           judged: 'height-difference',
           counted: 'pair-difference',
-          ...guide,
+          ...seen,
         },
       ],
     },
@@ -176,18 +169,12 @@ export const z80_1_2015: ToleranceSet = {
       rows: [
         {
           power: { atLeast: 0, atMost: 2.75 },
-          limit: { kind: 'prism', amount: 0.67 },
+          limit: prism(0.67),
           judged: 'prism-imbalance',
           counted: 'pair-total',
-          ...guide,
+          ...seen,
         },
-        {
-          power: { above: 2.75 },
-          limit: { kind: 'shift', mm: 2.5 },
-          judged: 'distance-pd',
-          counted: 'pair-total',
-          ...guide,
-        },
+        { power: { above: 2.75 }, limit: shift(2.5), judged: 'distance-pd', counted: 'pair-total', ...seen },
       ],
     },
     {
@@ -197,14 +184,14 @@ export const z80_1_2015: ToleranceSet = {
       rows: [
         {
           power: { atLeast: 0, atMost: 3.375 },
-          limit: { kind: 'prism', amount: 0.33 },
+          limit: prism(0.33),
           judged: 'prism-imbalance',
           counted: 'pair-total',
           ...carriedOver,
         },
         {
           power: { above: 3.375 },
-          limit: { kind: 'shift', mm: 1 },
+          limit: shift(1),
           judged: 'reference-point-height',
           counted: 'each-eye',
           ...carriedOver,
@@ -218,14 +205,14 @@ export const z80_1_2015: ToleranceSet = {
       rows: [
         {
           power: { atLeast: 0, atMost: 3.75 },
-          limit: { kind: 'prism', amount: 0.67 },
+          limit: prism(0.67),
           judged: 'prism-imbalance',
           counted: 'pair-total',
           ...progressivePair,
         },
         {
           power: { above: 3.75 },
-          limit: { kind: 'shift', mm: 1 },
+          limit: shift(1),
           judged: 'monocular-pd',
           counted: 'each-eye',
           ...progressivePair,
@@ -234,90 +221,31 @@ export const z80_1_2015: ToleranceSet = {
     },
   ],
 
-  segmentHeight: {
-    limit: { kind: 'absolute', amount: 1, unit: 'mm' },
-    counted: 'each-eye',
-    applies: 'always',
-    ...study,
-  },
-  segmentHeightDifference: {
-    limit: { kind: 'absolute', amount: 1, unit: 'mm' },
-    counted: 'pair-difference',
-    applies: 'always',
+  segmentHeight: always(millimetres(1), 'each-eye', study),
+  segmentHeightDifference: always(millimetres(1), 'pair-difference', {
     source: 'z80.1-2015-study-page',
     evidence: 'secondary',
     alsoIn: ['z80.1-2010-summary'],
-  },
-  segmentHorizontal: {
-    limit: { kind: 'absolute', amount: 2.5, unit: 'mm' },
-    counted: 'pair-total',
-    applies: 'always',
+  }),
+  segmentHorizontal: always(millimetres(2.5), 'pair-total', {
     source: 'z80.1-2015-study-page',
     evidence: 'secondary',
     alsoIn: ['z80.1-cards-a', 'virginia-18-vac-80-30-120'],
     note: 'Of the near PD. The insets should look symmetrical unless monocular values are ordered.',
-  },
-  segmentTilt: {
-    limit: { kind: 'absolute', amount: 2, unit: 'deg' },
-    counted: 'each-eye',
-    applies: 'always',
-    ...study,
-  },
-  segmentSize: {
-    limit: { kind: 'absolute', amount: 0.5, unit: 'mm' },
-    counted: 'each-eye',
-    applies: 'always',
-    ...carriedOver,
-  },
-  segmentSizeDifference: {
-    limit: { kind: 'absolute', amount: 0.7, unit: 'mm' },
-    counted: 'pair-difference',
-    applies: 'always',
-    ...carriedOver,
-  },
-  fittingHeight: {
-    limit: { kind: 'absolute', amount: 1, unit: 'mm' },
-    counted: 'each-eye',
-    applies: 'always',
-    ...carriedOver,
-  },
-  fittingHeightDifference: {
-    limit: { kind: 'absolute', amount: 1, unit: 'mm' },
-    counted: 'pair-difference',
-    applies: 'always',
-    ...remembered,
-  },
-  fittingHorizontal: {
-    limit: { kind: 'absolute', amount: 1, unit: 'mm' },
-    counted: 'each-eye',
-    applies: 'always',
-    ...remembered,
-  },
-  markTilt: {
-    limit: { kind: 'absolute', amount: 2, unit: 'deg' },
-    counted: 'each-eye',
-    applies: 'always',
-    ...remembered,
-  },
-  baseCurve: {
-    limit: { kind: 'absolute', amount: 0.75, unit: 'D' },
-    counted: 'each-eye',
-    applies: 'when-ordered',
-    ...decks,
-  },
-  centreThickness: {
-    limit: { kind: 'absolute', amount: 0.3, unit: 'mm' },
-    counted: 'each-eye',
-    applies: 'when-ordered',
-    ...decks,
-  },
-  warp: {
-    limit: { kind: 'absolute', amount: 1, unit: 'D' },
-    counted: 'each-eye',
-    applies: 'always',
+  }),
+  segmentTilt: always(degrees(2), 'each-eye', study),
+  segmentSize: always(millimetres(0.5), 'each-eye', carriedOver),
+  segmentSizeDifference: always(millimetres(0.7), 'pair-difference', carriedOver),
+  fittingHeight: always(millimetres(1), 'each-eye', carriedOver),
+  fittingHeightDifference: always(millimetres(1), 'pair-difference', remembered),
+  fittingHorizontal: always(millimetres(1), 'each-eye', remembered),
+  markTilt: always(degrees(2), 'each-eye', remembered),
+  baseCurve: whenOrdered(dioptres(0.75), 'each-eye', decks),
+  centreThickness: whenOrdered(millimetres(0.3), 'each-eye', decks),
+  warp: always(dioptres(1), 'each-eye', {
     source: 'virginia-18-vac-80-30-120',
     evidence: 'secondary',
     alsoIn: ['z80.1-cards-a'],
     note: 'Not applied within 6 mm of the eyewire.',
-  },
+  }),
 };
