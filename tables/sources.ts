@@ -5,7 +5,7 @@ import { materialSources } from './sources/materials';
 
 export type { Source } from './sources/source';
 
-/** Every source that a table cites, once. */
+/** Every source that a table or the page of a finding cites, once. */
 export const sources = [
   ...dressEyewearSources,
   ...isoSources,

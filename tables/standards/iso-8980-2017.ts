@@ -1,4 +1,14 @@
-import { addRows, always, axisRows, degrees, dioptres, millimetres, powerRows, prismPlusShift } from './cells';
+import {
+  addRows,
+  always,
+  axisRows,
+  degrees,
+  dioptres,
+  millimetres,
+  powerRows,
+  prismPlusShift,
+  whenOrdered,
+} from './cells';
 import type { Provenance, ToleranceSet } from './tolerance-set';
 
 const unchanged = {

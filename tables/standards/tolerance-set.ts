@@ -74,8 +74,8 @@ export interface Provenance {
 }
 
 /**
- * A stretch of values. Exactly one lower end is given: `atLeast` includes the value, `above` leaves it out. At most one
- * upper end is given: `atMost` includes the value, `below` leaves it out; none means there is no upper end.
+ * A stretch of values. At the lower end `atLeast` includes the value and `above` leaves it out; at the upper end
+ * `atMost` includes it and `below` leaves it out. Each end is given at most once, and an end that is absent is open.
  */
 export interface Band {
   readonly atLeast?: number;

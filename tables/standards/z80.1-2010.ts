@@ -14,11 +14,29 @@ import {
 } from './cells';
 import type { Provenance, ToleranceSet } from './tolerance-set';
 
-const seen = { source: 'z80.1-2010-summary', evidence: 'secondary' } as const satisfies Provenance;
+const summary = { source: 'z80.1-2010-summary', evidence: 'secondary' } as const satisfies Provenance;
+
+const distance = { ...summary, alsoIn: ['z80.1-course-cards'] } as const satisfies Provenance;
+
+const progressiveDistance = {
+  ...summary,
+  alsoIn: ['z80.1-2005-abstract', 'z80.1-2005-white-paper'],
+} as const satisfies Provenance;
+
+const axis = {
+  ...summary,
+  alsoIn: ['z80.1-course-cards', 'z80.1-2005-white-paper', 'z80.1-2005-abstract'],
+} as const satisfies Provenance;
+
+const vertical = { ...summary, alsoIn: ['z80.1-course-cards', 'height-quiz'] } as const satisfies Provenance;
+
+const horizontal = {
+  ...summary,
+  alsoIn: ['z80.1-course-cards', 'z80.1-2010-horizontal-quotation'],
+} as const satisfies Provenance;
 
 const study = {
-  source: 'z80.1-2010-summary',
-  evidence: 'secondary',
+  ...summary,
   alsoIn: ['z80.1-cards-a'],
 } as const satisfies Provenance;
 
@@ -70,7 +88,7 @@ export const z80_1_2010: ToleranceSet = {
           [{ atLeast: 0, atMost: 6.5 }, dioptres(0.13), [dioptres(0.13), dioptres(0.15), percentOf('cylinder', 4)]],
           [{ above: 6.5 }, percentOf('meridian', 2), [dioptres(0.13), dioptres(0.15), percentOf('cylinder', 4)]],
         ],
-        seen,
+        distance,
       ),
     },
     {
@@ -82,7 +100,7 @@ export const z80_1_2010: ToleranceSet = {
           [{ atLeast: 0, atMost: 8 }, dioptres(0.16), [dioptres(0.16), dioptres(0.18), percentOf('cylinder', 5)]],
           [{ above: 8 }, percentOf('meridian', 2), [dioptres(0.16), dioptres(0.18), percentOf('cylinder', 5)]],
         ],
-        seen,
+        progressiveDistance,
       ),
     },
   ],
@@ -100,7 +118,7 @@ export const z80_1_2010: ToleranceSet = {
           [{ above: 0.75, atMost: 1.5 }, degrees(3)],
           [{ above: 1.5 }, degrees(2)],
         ],
-        seen,
+        axis,
       ),
     },
   ],
@@ -113,7 +131,7 @@ export const z80_1_2010: ToleranceSet = {
           [{ atLeast: 0, atMost: 4 }, dioptres(0.12)],
           [{ above: 4 }, dioptres(0.18)],
         ],
-        seen,
+        summary,
       ),
     },
   ],
@@ -150,14 +168,14 @@ export const z80_1_2010: ToleranceSet = {
           limit: prism(0.33),
           judged: 'prism-imbalance',
           counted: 'pair-total',
-          ...seen,
+          ...vertical,
         },
         {
           power: { above: 3.375 },
           limit: shift(1),
           judged: 'height-difference',
           counted: 'pair-difference',
-          ...seen,
+          ...vertical,
         },
       ],
     },
@@ -171,9 +189,9 @@ export const z80_1_2010: ToleranceSet = {
           limit: prism(0.67),
           judged: 'prism-imbalance',
           counted: 'pair-total',
-          ...seen,
+          ...horizontal,
         },
-        { power: { above: 2.75 }, limit: shift(2.5), judged: 'distance-pd', counted: 'pair-total', ...seen },
+        { power: { above: 2.75 }, limit: shift(2.5), judged: 'distance-pd', counted: 'pair-total', ...horizontal },
       ],
     },
     {
@@ -221,10 +239,7 @@ export const z80_1_2010: ToleranceSet = {
   ],
 
   segmentHeight: always(millimetres(1), 'each-eye', study),
-  segmentHeightDifference: always(millimetres(1), 'pair-difference', {
-    source: 'z80.1-2010-summary',
-    evidence: 'secondary',
-  }),
+  segmentHeightDifference: always(millimetres(1), 'pair-difference', summary),
   segmentHorizontal: always(millimetres(2.5), 'pair-total', {
     source: 'z80.1-2010-summary',
     evidence: 'secondary',

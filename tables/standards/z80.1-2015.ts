@@ -14,10 +14,30 @@ import {
 } from './cells';
 import type { Provenance, ToleranceSet } from './tolerance-set';
 
-const seen = {
-  source: 'z80.1-2015-reference-guide',
-  evidence: 'secondary',
-  alsoIn: ['z80.1-2015-study-page'],
+const guide = { source: 'z80.1-2015-reference-guide', evidence: 'secondary' } as const satisfies Provenance;
+
+const guideAndStudyPage = { ...guide, alsoIn: ['z80.1-2015-study-page'] } as const satisfies Provenance;
+
+const distance = { ...guide, alsoIn: ['z80.1-2015-study-page', 'z80.1-course-cards'] } as const satisfies Provenance;
+
+const progressiveDistance = {
+  ...guide,
+  alsoIn: ['z80.1-2015-study-page', 'z80.1-2005-abstract', 'z80.1-2005-white-paper'],
+} as const satisfies Provenance;
+
+const axis = {
+  ...guide,
+  alsoIn: ['z80.1-2015-study-page', 'z80.1-course-cards', 'z80.1-2005-white-paper', 'z80.1-2005-abstract'],
+} as const satisfies Provenance;
+
+const vertical = {
+  ...guide,
+  alsoIn: ['z80.1-2015-study-page', 'z80.1-course-cards', 'height-quiz'],
+} as const satisfies Provenance;
+
+const horizontal = {
+  ...guide,
+  alsoIn: ['z80.1-2015-study-page', 'z80.1-course-cards', 'z80.1-2010-horizontal-quotation'],
 } as const satisfies Provenance;
 
 const study = {
@@ -74,7 +94,7 @@ export const z80_1_2015: ToleranceSet = {
           [{ atLeast: 0, atMost: 6.5 }, dioptres(0.13), [dioptres(0.13), dioptres(0.15), percentOf('cylinder', 4)]],
           [{ above: 6.5 }, percentOf('meridian', 2), [dioptres(0.13), dioptres(0.15), percentOf('cylinder', 4)]],
         ],
-        seen,
+        distance,
       ),
     },
     {
@@ -86,7 +106,7 @@ export const z80_1_2015: ToleranceSet = {
           [{ atLeast: 0, atMost: 8 }, dioptres(0.16), [dioptres(0.16), dioptres(0.18), percentOf('cylinder', 5)]],
           [{ above: 8 }, percentOf('meridian', 2), [dioptres(0.16), dioptres(0.18), percentOf('cylinder', 5)]],
         ],
-        seen,
+        progressiveDistance,
       ),
     },
   ],
@@ -103,7 +123,7 @@ export const z80_1_2015: ToleranceSet = {
           [{ above: 0.75, atMost: 1.5 }, degrees(3)],
           [{ above: 1.5 }, degrees(2)],
         ],
-        seen,
+        axis,
       ),
     },
   ],
@@ -116,7 +136,7 @@ export const z80_1_2015: ToleranceSet = {
           [{ atLeast: 0, atMost: 4 }, dioptres(0.12)],
           [{ above: 4 }, dioptres(0.18)],
         ],
-        seen,
+        guideAndStudyPage,
       ),
     },
   ],
@@ -133,8 +153,7 @@ export const z80_1_2015: ToleranceSet = {
           component: 'resultant',
           orderedPrism: { atLeast: 0 },
           limits: [prism(0.33), shift(1)],
-          source: 'z80.1-2015-reference-guide',
-          evidence: 'secondary',
+          ...guide,
         },
       ],
     },
@@ -151,14 +170,14 @@ export const z80_1_2015: ToleranceSet = {
           limit: prism(0.33),
           judged: 'prism-imbalance',
           counted: 'pair-total',
-          ...seen,
+          ...vertical,
         },
         {
           power: { above: 3.375 },
           limit: shift(1),
           judged: 'height-difference',
           counted: 'pair-difference',
-          ...seen,
+          ...vertical,
         },
       ],
     },
@@ -172,9 +191,9 @@ export const z80_1_2015: ToleranceSet = {
           limit: prism(0.67),
           judged: 'prism-imbalance',
           counted: 'pair-total',
-          ...seen,
+          ...horizontal,
         },
-        { power: { above: 2.75 }, limit: shift(2.5), judged: 'distance-pd', counted: 'pair-total', ...seen },
+        { power: { above: 2.75 }, limit: shift(2.5), judged: 'distance-pd', counted: 'pair-total', ...horizontal },
       ],
     },
     {
