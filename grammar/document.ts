@@ -1,0 +1,185 @@
+/**
+ * The block store. A document is a list of blocks, a block is a list of lines, and both are immutable: an edit returns
+ * a new document that shares every untouched block, line and parsed tree with the old one. Lines know no position and
+ * blocks know no offset, so text above can change for free.
+ */
+import { opensBlock, type StoreBlockKind } from './blocks';
+import { parseLine } from './parser';
+import { BYTE_ORDER_MARK, type LineEnd, type Position, type Range, splitLines, stripByteOrderMark } from './text';
+import type { ParsedLine } from './tree';
+
+/** One line of text with its tree, which is made when first asked for and then kept. */
+export class Line {
+  readonly text: string;
+  readonly end: LineEnd;
+  #parsed: ParsedLine | undefined;
+  #inTolerance: ParsedLine | undefined;
+
+  constructor(text: string, end: LineEnd) {
+    this.text = text;
+    this.end = end;
+  }
+
+  /** The tree of this line; only the lines of a tolerance block read differently from the rest. */
+  parsed(block: StoreBlockKind): ParsedLine {
+    if (block === 'tolerance') return (this.#inTolerance ??= parseLine(this.text, 'tolerance'));
+    return (this.#parsed ??= parseLine(this.text));
+  }
+}
+
+export interface Block {
+  readonly kind: StoreBlockKind;
+  readonly lines: readonly Line[];
+}
+
+export class LentilDocument {
+  readonly blocks: readonly Block[];
+  /** Whether the text began with a byte order mark; it is kept and never counted. */
+  readonly byteOrderMark: boolean;
+  #starts: Int32Array | undefined;
+
+  constructor(blocks: readonly Block[], byteOrderMark: boolean) {
+    this.blocks = blocks;
+    this.byteOrderMark = byteOrderMark;
+  }
+
+  /** Number of the first line of each block, and the number of all lines at the end. */
+  get starts(): Int32Array {
+    if (!this.#starts) {
+      const starts = new Int32Array(this.blocks.length + 1);
+      for (let at = 0; at < this.blocks.length; at++)
+        starts[at + 1] = (starts[at] as number) + (this.blocks[at] as Block).lines.length;
+      this.#starts = starts;
+    }
+    return this.#starts;
+  }
+
+  get lineCount(): number {
+    return this.starts[this.blocks.length] as number;
+  }
+
+  /** Index of the block that holds a line; a line past the end counts as the last one. */
+  blockAt(line: number): number {
+    const starts = this.starts;
+    let low = 0;
+    let high = this.blocks.length - 1;
+    while (low < high) {
+      const middle = (low + high + 1) >> 1;
+      if ((starts[middle] as number) <= line) low = middle;
+      else high = middle - 1;
+    }
+    return low;
+  }
+
+  line(number: number): Line | undefined {
+    if (number < 0 || number >= this.lineCount) return undefined;
+    const block = this.blockAt(number);
+    return this.blocks[block]?.lines[number - (this.starts[block] as number)];
+  }
+
+  /** The whole text, with its own line ends and its byte order mark. */
+  text(): string {
+    const parts: string[] = this.byteOrderMark ? [BYTE_ORDER_MARK] : [];
+    for (const { lines } of this.blocks) for (const { text, end } of lines) parts.push(text, end);
+    return parts.join('');
+  }
+
+  /** The text between two positions. */
+  slice({ start, end }: Range): string {
+    const parts: string[] = [];
+    for (let at = start.line; at <= Math.min(end.line, this.lineCount - 1); at++) {
+      const line = this.line(at) as Line;
+      const from = at === start.line ? start.character : 0;
+      parts.push(at === end.line ? line.text.slice(from, end.character) : line.text.slice(from) + line.end);
+    }
+    return parts.join('');
+  }
+
+  /**
+   * The document with a range replaced. Positions outside the text are drawn in to it, as the language-server
+   * protocol asks. Only the blocks that the range touches are cut anew.
+   */
+  edit(range: Range, text: string): LentilDocument {
+    const start = this.#clamp(range.start);
+    const last = this.#clamp(range.end);
+    const end = isBefore(last, start) ? start : last;
+    // A line end CR before the edit could join with a LF that the edit brings to the front of the next line.
+    const from = start.line > 0 && (this.line(start.line - 1) as Line).end === '\r' ? start.line - 1 : start.line;
+    const head = from < start.line ? `${(this.line(from) as Line).text}\r` : '';
+    const first = this.line(start.line) as Line;
+    const tail = this.line(end.line) as Line;
+    const joined = head + first.text.slice(0, start.character) + text + tail.text.slice(end.character) + tail.end;
+
+    // The first line of a block decides where the block above ends, so that block is cut anew with it.
+    let firstBlock = this.blockAt(from);
+    if (firstBlock > 0 && this.starts[firstBlock] === from) firstBlock--;
+    const lastBlock = this.blockAt(end.line);
+    const lines: Line[] = [];
+    this.#copy(lines, firstBlock, from);
+    const fresh = splitLines(joined);
+    // When the joined text ends with a line end, the empty rest is no line unless the text ends here.
+    const atEnd = end.line === this.lineCount - 1;
+    if (!atEnd && fresh.at(-1)?.text === '' && fresh.at(-1)?.end === '') fresh.pop();
+    const old = this.#reusable(from, end.line);
+    for (const line of fresh) lines.push(old.get(line.text + line.end) ?? new Line(line.text, line.end));
+    const stop = this.starts[lastBlock + 1] as number;
+    for (let at = end.line + 1; at < stop; at++) lines.push(this.line(at) as Line);
+
+    const cut = cutIntoBlocks(lines);
+    return new LentilDocument(
+      [...this.blocks.slice(0, firstBlock), ...cut, ...this.blocks.slice(lastBlock + 1)],
+      this.byteOrderMark,
+    );
+  }
+
+  #copy(lines: Line[], firstBlock: number, upTo: number): void {
+    for (let at = this.starts[firstBlock] as number; at < upTo; at++) lines.push(this.line(at) as Line);
+  }
+
+  /** Lines of the replaced range by their text, so that a line written anew as it was keeps its tree. */
+  #reusable(from: number, to: number): Map<string, Line> {
+    const map = new Map<string, Line>();
+    for (let at = from; at <= to; at++) {
+      const line = this.line(at) as Line;
+      map.set(line.text + line.end, line);
+    }
+    return map;
+  }
+
+  #clamp({ line, character }: Position): Position {
+    if (line < 0) return { line: 0, character: 0 };
+    if (line >= this.lineCount) {
+      const last = this.lineCount - 1;
+      return { line: last, character: (this.line(last) as Line).text.length };
+    }
+    return { line, character: Math.max(0, Math.min(character, (this.line(line) as Line).text.length)) };
+  }
+}
+
+const isBefore = (a: Position, b: Position): boolean =>
+  a.line < b.line || (a.line === b.line && a.character < b.character);
+
+/** Reads a whole text. */
+export function parseDocument(text: string): LentilDocument {
+  const stripped = stripByteOrderMark(text);
+  const lines = splitLines(stripped.text).map(({ text: content, end }) => new Line(content, end));
+  return new LentilDocument(cutIntoBlocks(lines), stripped.mark);
+}
+
+/** Lines before the first block word are a preamble; there is always at least one block. */
+function cutIntoBlocks(lines: readonly Line[]): Block[] {
+  const blocks: Block[] = [];
+  let kind: StoreBlockKind = 'preamble';
+  let current: Line[] = [];
+  for (const line of lines) {
+    const opens = opensBlock(line.text);
+    if (opens !== null) {
+      if (current.length > 0) blocks.push({ kind, lines: current });
+      kind = opens;
+      current = [];
+    }
+    current.push(line);
+  }
+  blocks.push({ kind, lines: current });
+  return blocks;
+}

@@ -1,0 +1,17 @@
+/** The face of the notation: text to typed lines and back, with no optics and no protocol. */
+
+export { opensBlock, type StoreBlockKind } from './blocks';
+export { type Block, LentilDocument, Line, parseDocument } from './document';
+export { nearestWord } from './nearest';
+export { parseLine } from './parser';
+export {
+  commentStart,
+  indentOf,
+  type LineEnd,
+  type Position,
+  type Range,
+  splitLines,
+  stripByteOrderMark,
+} from './text';
+export type * from './tree';
+export { type BlockKind, lineWord, meaningsOf, VOCABULARY, type VocabularyEntry } from './vocabulary';

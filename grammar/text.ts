@@ -1,0 +1,85 @@
+/**
+ * Lines and line ends. This is the only place that knows them: LF, CRLF and CR end a line and nothing else does
+ * (U+2028 and friends are ordinary characters); a leading byte order mark belongs to the text but is never counted in columns.
+ * Columns are UTF-16 code units, as JavaScript strings and the language-server protocol count them.
+ */
+
+export type LineEnd = '' | '\n' | '\r\n' | '\r';
+
+export interface RawLine {
+  /** The line without its end. */
+  readonly text: string;
+  readonly end: LineEnd;
+}
+
+export interface Position {
+  /** Zero-based line. */
+  readonly line: number;
+  /** Zero-based column in UTF-16 code units. */
+  readonly character: number;
+}
+
+export interface Range {
+  readonly start: Position;
+  readonly end: Position;
+}
+
+const CARRIAGE_RETURN = 13;
+const LINE_FEED = 10;
+export const BYTE_ORDER_MARK = '\uFEFF';
+
+/** Splits a text into its lines; the last line has an empty end. A text without any line end is one line. */
+export function splitLines(text: string): RawLine[] {
+  const lines: RawLine[] = [];
+  let start = 0;
+  for (let at = 0; at < text.length; at++) {
+    const code = text.charCodeAt(at);
+    if (code !== LINE_FEED && code !== CARRIAGE_RETURN) continue;
+    const pair = code === CARRIAGE_RETURN && text.charCodeAt(at + 1) === LINE_FEED;
+    const end: LineEnd = pair ? '\r\n' : code === LINE_FEED ? '\n' : '\r';
+    lines.push({ text: text.slice(start, at), end });
+    if (pair) at++;
+    start = at + 1;
+  }
+  lines.push({ text: text.slice(start), end: '' });
+  return lines;
+}
+
+/** Takes a leading byte order mark off. */
+export function stripByteOrderMark(text: string): { readonly mark: boolean; readonly text: string } {
+  return text.startsWith(BYTE_ORDER_MARK) ? { mark: true, text: text.slice(1) } : { mark: false, text };
+}
+
+export const isBlank = (code: number): boolean =>
+  code === 32 ||
+  code === 9 ||
+  code === 0xa0 ||
+  (code >= 0x2000 && code <= 0x200b) ||
+  code === 0x202f ||
+  code === 0x3000;
+
+/** Number of blanks before the first other character; the length of the line when there is none. */
+export function indentOf(text: string): number {
+  let at = 0;
+  while (at < text.length && isBlank(text.charCodeAt(at))) at++;
+  return at;
+}
+
+/**
+ * Column at which the comment of a line starts, or the line's length. `#` starts a comment when it begins the line
+ * or follows a blank; inside quotes it does not.
+ */
+export function commentStart(text: string): number {
+  if (text.indexOf('#') < 0) return text.length;
+  let quote = '';
+  for (let at = 0; at < text.length; at++) {
+    const character = text[at] as string;
+    if (quote !== '') {
+      if (character === quote || (quote === '”' && character === '“')) quote = '';
+    } else if (character === '"') quote = '"';
+    else if (character === '“' || character === '„') quote = '”';
+    else if (character === '«') quote = '»';
+    else if (character === '#' && (at === 0 || isBlank(text.charCodeAt(at - 1)))) return at;
+  }
+  return text.length;
+}

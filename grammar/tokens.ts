@@ -1,0 +1,322 @@
+/**
+ * The shapes of the notation. The lexer knows about twenty of them and no keyword; afterwards one table turns words
+ * into their meaning. So `x22`, `A52`, `7x28`, `-4.50DS` and `R-4.50-0.75x22` come apart by themselves.
+ */
+import { createToken, type IToken, Lexer, type TokenType } from 'chevrotain';
+import { VOCABULARY } from './vocabulary';
+
+const BLANKS = /[ \t\u00A0\u2000-\u200B\u202F\u3000]+/;
+const MINUS = '\\-\u2010-\u2015\u2212\uFE63\uFF0D';
+const PLUS = '+\uFF0B';
+const LETTER = 'A-Za-z\u00C0-\u00D6\u00D8-\u00F6\u00F8-\u02AF\u0370-\u0393\u0395-\u03FF\u0400-\u04FF';
+
+const shape = (name: string, pattern: RegExp | typeof Lexer.NA, group?: string): TokenType =>
+  createToken({ name, pattern, line_breaks: false, ...(group === undefined ? {} : { group }) });
+
+const Blank = shape('Blank', BLANKS, Lexer.SKIPPED);
+export const Text = shape('Text', /"(?:[^"]|"")*"?|[“„][^“”]*[“”]?|«[^»]*»?/);
+export const DateShape = shape('Date', /\d{4}-\d{2}-\d{2}T?/);
+export const DayFirst = shape('DayFirst', /\d{1,2}[/.]\d{1,2}[/.]\d{4}/);
+export const Time = shape('Time', /\d{1,2}:\d{2}(?::\d{2})?/);
+export const Arrow = shape('Arrow', /-+>|→|=>/);
+export const Figure = shape(
+  'Figure',
+  new RegExp(
+    `[${MINUS}${PLUS}]?(?:\\d+(?:\\.\\d*|,\\d+)?|[.,]\\d+|[\uFF10-\uFF19]+(?:[.,\uFF0E\uFF0C][\uFF10-\uFF19]+)?)`,
+  ),
+);
+export const Dash = shape('Dash', new RegExp(`[${MINUS}]`));
+export const Plus = shape('Plus', new RegExp(`[${PLUS}]`));
+export const Slash = shape('Slash', /\//);
+export const At = shape('At', /@/);
+export const Comma = shape('Comma', /[,;]/);
+export const OpenParen = shape('OpenParen', /\(/);
+export const CloseParen = shape('CloseParen', /\)/);
+export const Box = shape('Box', /\[\]|□|\u25A1/);
+export const Degree = shape('Degree', /°|º/);
+export const PrismMark = shape('PrismMark', /[\u0394\u2206^]/);
+export const Infinite = shape('Infinite', /∞/);
+export const Tick = shape('Tick', /[✓✔]/);
+export const CrossSign = shape('CrossSign', /×/);
+export const Word = shape('Word', new RegExp(`[${LETTER}]+(?:-[${LETTER}]+)*`));
+export const Other = shape('Other', /[\u0000-\uFFFF]/);
+
+const kind = (name: string): TokenType => createToken({ name, pattern: Lexer.NA });
+
+export const NameToken = kind('Name');
+export const EyeToken = kind('Eye');
+export const Cross = kind('Cross');
+export const Plano = kind('Plano');
+export const NoCylinder = kind('NoCylinder');
+export const SphereLabel = kind('SphereLabel');
+export const CylinderLabel = kind('CylinderLabel');
+export const AxisLabel = kind('AxisLabel');
+export const Unit = kind('Unit');
+export const BaseWord = kind('BaseWord');
+export const BaseAngle = kind('BaseAngle');
+export const AddWord = kind('AddWord');
+export const PrismWord = kind('PrismWord');
+export const BaseCurveWord = kind('BaseCurveWord');
+export const ThicknessWord = kind('ThicknessWord');
+export const Near = kind('Near');
+export const Intermediate = kind('Intermediate');
+export const DistanceWord = kind('DistanceWord');
+export const AtWord = kind('AtWord');
+export const With = kind('With');
+export const By = kind('By');
+export const Stage = kind('Stage');
+export const From = kind('From');
+export const Due = kind('Due');
+export const Read = kind('Read');
+export const BandWord = kind('BandWord');
+export const Below = kind('Below');
+export const Datum = kind('Datum');
+export const Lines = kind('Lines');
+export const Wide = kind('Wide');
+export const Thin = kind('Thin');
+export const Total = kind('Total');
+export const Corrected = kind('Corrected');
+export const Engraved = kind('Engraved');
+export const Surface = kind('Surface');
+export const Tilt = kind('Tilt');
+export const TiltEnd = kind('TiltEnd');
+export const MaterialKey = kind('MaterialKey');
+export const DesignWord = kind('DesignWord');
+export const ShapeWord = kind('ShapeWord');
+export const DesignKey = kind('DesignKey');
+
+const WORD_KINDS: ReadonlyMap<string, TokenType> = new Map<string, TokenType>([
+  ['add', AddWord],
+  ['prism', PrismWord],
+  ['base-curve', BaseCurveWord],
+  ['thickness', ThicknessWord],
+  ['base', BaseAngle],
+  ['near', Near],
+  ['intermediate', Intermediate],
+  ['distance', DistanceWord],
+  ['at', AtWord],
+  ['with', With],
+  ['by', By],
+  ['stage', Stage],
+  ['from', From],
+  ['due', Due],
+  ['read', Read],
+  ['to', BandWord],
+  ['above', BandWord],
+  ['below', Below],
+  ['datum', Datum],
+  ['lines', Lines],
+  ['wide', Wide],
+  ['thin', Thin],
+  ['total', Total],
+  ['corrected', Corrected],
+  ['engraved', Engraved],
+  ['front-vertex', Surface],
+  ['back-vertex', Surface],
+  ['tilt', Tilt],
+  ['nasal-up', TiltEnd],
+  ['nasal-down', TiltEnd],
+  ['index', MaterialKey],
+  ['abbe', MaterialKey],
+  ['density', MaterialKey],
+  ['gap', DesignKey],
+  ['corridor', DesignKey],
+  ['degression', DesignKey],
+  ['working', DesignKey],
+  ['sph', SphereLabel],
+  ['cyl', CylinderLabel],
+  ['axis', AxisLabel],
+]);
+
+const ROLE_KINDS: Readonly<Record<string, TokenType>> = {
+  eye: EyeToken,
+  base: BaseWord,
+  cross: Cross,
+  plano: Plano,
+  'no-cylinder': NoCylinder,
+  unit: Unit,
+};
+
+const DESIGNS = new Set(['single-vision', 'bifocal', 'trifocal', 'double', 'progressive', 'office']);
+
+interface Meaning {
+  readonly type: TokenType;
+  readonly word: string;
+}
+
+const ROLES_INSIDE_A_LINE = [
+  'eye',
+  'base',
+  'cross',
+  'plano',
+  'no-cylinder',
+  'label',
+  'unit',
+  'clause',
+  'value',
+  'line',
+];
+
+/** What a word means inside a line, by lower-cased spelling; the head of the line is looked up apart. */
+const INNER: ReadonlyMap<string, Meaning> = (() => {
+  const map = new Map<string, Meaning>();
+  for (const role of ROLES_INSIDE_A_LINE) {
+    for (const entry of VOCABULARY) {
+      if (entry.role !== role) continue;
+      const type =
+        ROLE_KINDS[role] ?? WORD_KINDS.get(entry.word) ?? (role === 'value' ? designKind(entry.word) : undefined);
+      if (!type) continue;
+      for (const spelling of [entry.word, ...entry.also]) {
+        const key = spelling.toLowerCase();
+        if (!map.has(key)) map.set(key, { type, word: entry.word });
+      }
+    }
+  }
+  return map;
+})();
+
+function designKind(word: string): TokenType {
+  return DESIGNS.has(word) ? DesignWord : ShapeWord;
+}
+
+const SHAPES = [
+  Blank,
+  Text,
+  DateShape,
+  DayFirst,
+  Time,
+  Arrow,
+  Figure,
+  Dash,
+  Plus,
+  Slash,
+  At,
+  Comma,
+  OpenParen,
+  CloseParen,
+  Box,
+  Degree,
+  PrismMark,
+  Infinite,
+  Tick,
+  CrossSign,
+  Word,
+  Other,
+];
+
+const MEANINGS = [
+  NameToken,
+  EyeToken,
+  Cross,
+  Plano,
+  NoCylinder,
+  SphereLabel,
+  CylinderLabel,
+  AxisLabel,
+  Unit,
+  BaseWord,
+  BaseAngle,
+  AddWord,
+  PrismWord,
+  BaseCurveWord,
+  ThicknessWord,
+  Near,
+  Intermediate,
+  DistanceWord,
+  AtWord,
+  With,
+  By,
+  Stage,
+  From,
+  Due,
+  Read,
+  BandWord,
+  Below,
+  Datum,
+  Lines,
+  Wide,
+  Thin,
+  Total,
+  Corrected,
+  Engraved,
+  Surface,
+  Tilt,
+  TiltEnd,
+  MaterialKey,
+  DesignWord,
+  ShapeWord,
+  DesignKey,
+];
+
+/** Everything the parser may meet. */
+export const TOKENS: readonly TokenType[] = [...SHAPES, ...MEANINGS];
+
+/** How names are joined on a line: after the clause words, from the first word on, or wherever a word stands. */
+export type Names = 'clauses' | 'first' | 'words';
+
+const lexer = new Lexer(SHAPES as TokenType[], { positionTracking: 'onlyOffset', ensureOptimizations: true });
+
+/** The tokens of a line's content (comment already cut off), words turned into their meaning and names joined. */
+export function tokenize(content: string): IToken[] {
+  return lexer.tokenize(content).tokens;
+}
+
+/** One past the last column of a token. */
+export const endOf = (token: IToken): number => token.startOffset + token.image.length;
+
+const touches = (left: IToken, right: IToken | undefined): boolean =>
+  right !== undefined && right.startOffset === endOf(left);
+
+/** Gives the words after the head their meaning and makes one token of each name. Returns the tokens after the head. */
+export function giveMeaning(tokens: readonly IToken[], from: number, names: Names): IToken[] {
+  const out: IToken[] = [];
+  let nameDue = names === 'first';
+  for (let at = from; at < tokens.length; at++) {
+    const token = tokens[at] as IToken;
+    if (nameDue || (names === 'words' && token.tokenType === Word && !INNER.has(token.image.toLowerCase()))) {
+      nameDue = false;
+      let last = at;
+      if (token.tokenType !== Text) while (touches(tokens[last] as IToken, tokens[last + 1])) last++;
+      out.push(joinName(tokens, at, last));
+      at = last;
+      continue;
+    }
+    const type = meaningOf(token);
+    out.push(token);
+    nameDue = type === With || type === By || type === From;
+  }
+  return out;
+}
+
+function meaningOf(token: IToken): TokenType {
+  if (token.tokenType === CrossSign) retype(token, Cross, 'x');
+  if (token.tokenType !== Word) return token.tokenType;
+  const meaning = INNER.get(token.image.toLowerCase());
+  if (meaning) retype(token, meaning.type, meaning.word);
+  return token.tokenType;
+}
+
+function retype(token: IToken, type: TokenType, word: string): void {
+  token.tokenType = type;
+  token.tokenTypeIdx = type.tokenTypeIdx as number;
+  token.payload = word;
+}
+
+function joinName(tokens: readonly IToken[], first: number, last: number): IToken {
+  const token = tokens[first] as IToken;
+  const quoted = token.tokenType === Text;
+  let image = token.image;
+  for (let at = first + 1; at <= last; at++) image += (tokens[at] as IToken).image;
+  token.image = image;
+  retype(token, NameToken, quoted ? unquote(image) : image);
+  return token;
+}
+
+/** The text inside quotes; `""` stands for one quote mark, and a missing closing quote is forgiven here. */
+export function unquote(image: string): string {
+  if (image.startsWith('"')) {
+    const inner = image.length > 1 && image.endsWith('"') ? image.slice(1, -1) : image.slice(1);
+    return inner.replaceAll('""', '"');
+  }
+  return image.replace(/^[“„«]/, '').replace(/[“”»]$/, '');
+}

@@ -1,0 +1,39 @@
+import type { Eye } from '../grammar';
+
+export type Level = 'error' | 'warning' | 'info' | 'hint';
+
+export type Family = 'writing' | 'order' | 'tolerance' | 'bench' | 'cause';
+
+export type FindingData = Readonly<Record<string, unknown>>;
+
+/** A place inside a block: lines are counted from the block's first line, columns in UTF-16 units. */
+export interface Place {
+  readonly line: number;
+  readonly start: number;
+  readonly end: number;
+}
+
+/**
+ * Something to tell about an order file. It holds a code, figures and places, never a sentence: the rule that owns the
+ * code makes the message and the fixes when they are shown.
+ */
+export interface Finding extends Place {
+  readonly code: string;
+  readonly level: Level;
+  readonly data: FindingData;
+  readonly eye: Eye | null;
+  /** Other places that belong to the same matter. */
+  readonly related?: readonly Place[];
+}
+
+/** A change of text inside the block. */
+export interface Edit extends Place {
+  readonly text: string;
+}
+
+export interface Fix {
+  readonly title: string;
+  /** Safe fixes keep the meaning; they may be applied without looking. */
+  readonly safe: boolean;
+  readonly edits: readonly Edit[];
+}

@@ -1,0 +1,53 @@
+import type { Family, Finding, FindingData, Fix, Level } from '../finding';
+
+/** The page of a rule: the same text is the hover, `lentil explain` and the documentation. */
+export interface RulePage {
+  /** What it looks at. One sentence. */
+  readonly checks: string;
+  /** Why it matters at the bench. */
+  readonly why: string;
+  /** Lines as somebody might type them, and how they are written well. */
+  readonly example: { readonly wrong: string; readonly right: string };
+  /** What the fix does; absent where there is none. */
+  readonly fix?: string;
+  /** Where the rule comes from, or “common practice, no source”. */
+  readonly source: string;
+}
+
+/** Where a level depends on the place: one digit of an axis matters more in an order than in a reading. */
+export type LevelIn = (data: FindingData, block: BlockOfFinding) => Level;
+
+export type BlockOfFinding = 'order' | 'reading' | 'other';
+
+export interface FixSite {
+  readonly finding: Finding;
+  /** The lines of the block, without their ends. */
+  readonly lines: readonly string[];
+}
+
+/** One rule: its documentation, its message and its fixes in one place. A check of the whole order is added where it has one. */
+export interface Rule {
+  readonly code: string;
+  readonly family: Family;
+  readonly level: Level | LevelIn;
+  readonly page: RulePage;
+  readonly message: (data: FindingData) => string;
+  readonly fixes?: (site: FixSite) => readonly Fix[];
+}
+
+/** The text a finding covers. */
+export const typed = ({ finding, lines }: FixSite): string => (lines[finding.line] ?? '').slice(finding.start, finding.end);
+
+/** A fix that replaces what the finding covers. */
+export const replace = ({ finding }: FixSite, title: string, text: string, safe: boolean): Fix => ({
+  title,
+  safe,
+  edits: [{ line: finding.line, start: finding.start, end: finding.end, text }],
+});
+
+/** A fix that writes something in front of what the finding covers. */
+export const putBefore = ({ finding }: FixSite, title: string, text: string, safe: boolean): Fix => ({
+  title,
+  safe,
+  edits: [{ line: finding.line, start: finding.start, end: finding.start, text }],
+});
