@@ -1,3 +1,4 @@
+import { degrees, radians } from './angles';
 import { checkPower, normalAxis, type Power } from './power';
 import { OutOfRange, POWER, within } from './range';
 
@@ -23,7 +24,7 @@ const NO_CYLINDER = 1e-12;
  */
 export function toVector(power: Power): PowerVector {
   checkPower(power);
-  const doubled = (2 * power.axis * Math.PI) / 180;
+  const doubled = 2 * radians(power.axis);
   return {
     m: power.sphere + power.cylinder / 2 + 0,
     j0: (-power.cylinder / 2) * Math.cos(doubled) + 0,
@@ -42,7 +43,7 @@ export function fromVector(vector: PowerVector): Power {
   const j45 = within('j45', vector.j45, COMPONENT);
   const length = Math.hypot(j0, j45);
   if (length < NO_CYLINDER) return { sphere: m, cylinder: 0, axis: 180 };
-  return { sphere: m + length, cylinder: -2 * length, axis: normalAxis((Math.atan2(j45, j0) * 90) / Math.PI) };
+  return { sphere: m + length, cylinder: -2 * length, axis: normalAxis(degrees(Math.atan2(j45, j0)) / 2) };
 }
 
 /**
@@ -87,14 +88,15 @@ export function meanPower(powers: readonly Power[]): Power {
 
 /**
  * Returns the lens still wanted, in minus form, when a cylinder (dioptres, either sign) that belongs at axis 180 is
- * worn `degrees` counter-clockwise of it, -90 to 90. It is a pure cross-cylinder; for a correct axis other than 180 add that
+ * worn `axisError` degrees
+ * counter-clockwise of it, -90 to 90. It is a pure cross-cylinder; for a correct axis other than 180 add that
  * axis to the one returned. A cylinder beyond 40 D or a larger angle throws OutOfRange.
  * Source: IACLE Contact Lens Course, Module 3, Lecture 3.3, Appendix B.
  */
-export function residualOfAxisError(cylinder: number, degrees: number): Power {
+export function residualOfAxisError(cylinder: number, axisError: number): Power {
   within('cylinder', cylinder, POWER);
-  const turned = within('axis error', degrees, { least: -90, most: 90 });
-  const half = cylinder * Math.sin((turned * Math.PI) / 180);
+  const turned = within('axis error', axisError, { least: -90, most: 90 });
+  const half = cylinder * Math.sin(radians(turned));
   if (half === 0) return { sphere: 0, cylinder: 0, axis: 180 };
   return { sphere: Math.abs(half), cylinder: -2 * Math.abs(half), axis: (half < 0 ? 135 : 45) + turned / 2 };
 }

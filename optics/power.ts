@@ -1,3 +1,4 @@
+import { radians } from './angles';
 import { ANGLE, OutOfRange, POWER, within } from './range';
 
 /**
@@ -117,14 +118,14 @@ export function sphericalEquivalent(power: Power): number {
  */
 export function powerAt(power: Power, meridian: number): number {
   checkPower(power);
-  const turned = ((normalAxis(meridian) - power.axis) * Math.PI) / 180;
-  return power.sphere + power.cylinder * Math.sin(turned) ** 2 + 0;
+  const sine = Math.sin(radians(normalAxis(meridian) - power.axis));
+  return power.sphere + power.cylinder * sine ** 2 + 0;
 }
 
 /**
  * Returns the near power: sphere + add, cylinder and axis unchanged. Powers and add in dioptres.
  * A lens outside the range of checkPower or an add beyond 40 D throws OutOfRange.
- * Source: National Federation of Opticianry Schools, OPT11, answers 08c; common practice.
+ * Source: common practice, no source.
  */
 export function nearPower(power: Power, add: number): Power {
   checkPower(power);
@@ -139,6 +140,18 @@ export function nearPower(power: Power, add: number): Power {
 export function axisDistance(first: number, second: number): number {
   const apart = Math.abs(normalAxis(first) - normalAxis(second));
   return Math.min(apart, 180 - apart);
+}
+
+/**
+ * Returns the lens that comes of changing each principal power (dioptres) by the same rule, in the form and at the axis of
+ * the given one. A lens outside the range of checkPower throws OutOfRange, as does whatever the rule refuses.
+ * Source: common practice, no source: principal meridians are worked apart and put together again.
+ */
+export function byMeridians(power: Power, change: (meridianPower: number) => number): Power {
+  const [along, across] = principalMeridians(power);
+  const sphere = change(along.power);
+  if (power.cylinder === 0) return spherical(sphere);
+  return { sphere: sphere + 0, cylinder: change(across.power) - sphere + 0, axis: power.axis };
 }
 
 function asWritten(power: Power): Power {

@@ -1,9 +1,12 @@
-/** The permitted values of a quantity. `least` and `most` are themselves permitted, `above` and `below` are not. */
+/**
+ * The permitted values of a quantity. `least` and `most` are themselves permitted; `above`, `below` and `except` are not.
+ */
 export interface PermittedRange {
   readonly least?: number;
   readonly above?: number;
   readonly most?: number;
   readonly below?: number;
+  readonly except?: number;
 }
 
 /** Thrown whenever a value lies outside the range a formula holds for. It carries what is needed to say so in any words. */
@@ -29,7 +32,8 @@ export function within(quantity: string, value: number, permitted: PermittedRang
     value >= (permitted.least ?? -Infinity) &&
     value > (permitted.above ?? -Infinity) &&
     value <= (permitted.most ?? Infinity) &&
-    value < (permitted.below ?? Infinity);
+    value < (permitted.below ?? Infinity) &&
+    value !== permitted.except;
   if (!inside) throw new OutOfRange(quantity, value, permitted);
   return value + 0;
 }
@@ -42,6 +46,10 @@ export const SURFACE_POWER: PermittedRange = { least: -60, most: 60 };
 export const INDEX: PermittedRange = { above: 1, most: 3 };
 /** Any angle that can be turned round the circle, degrees. */
 export const ANGLE: PermittedRange = { least: -720, most: 720 };
+/** Pantoscopic tilt or wrap of a frame, degrees. */
+export const TILT: PermittedRange = { least: -45, most: 45 };
+/** Tilt and wrap taken together, degrees. */
+export const EFFECTIVE_TILT: PermittedRange = { least: -75, most: 75 };
 /** Thickness of a lens on its axis, millimetres. */
 export const THICKNESS: PermittedRange = { least: 0, most: 50 };
 /** Coordinates and displacements on a lens, millimetres. */
@@ -55,5 +63,6 @@ function inWords(permitted: PermittedRange): string {
   if (permitted.above !== undefined) parts.push(`above ${permitted.above}`);
   if (permitted.most !== undefined) parts.push(`at most ${permitted.most}`);
   if (permitted.below !== undefined) parts.push(`below ${permitted.below}`);
+  if (permitted.except !== undefined) parts.push(`not ${permitted.except}`);
   return parts.length === 0 ? 'any finite number' : parts.join(' and ');
 }
