@@ -6,6 +6,8 @@ import { DISPLACEMENT, OutOfRange, PRISM, within } from './range';
 
 /** Prism below this amount across a plano meridian (prism dioptres) is rounding noise. */
 const NO_PRISM = 1e-9;
+/** A principal power below this amount (dioptres) is plano and a rounding error. */
+const PLANO = 1e-9;
 
 /**
  * Returns where the optical centre must stand, millimetres from the place looked through (examiner's right and up
@@ -22,7 +24,7 @@ export function decentrationForPrism(power: Power, prism: PrismVector): Displace
     const x = Math.cos(radians(meridian));
     const y = Math.sin(radians(meridian));
     const wanted = p.right * x + p.up * y;
-    if (along === 0) {
+    if (Math.abs(along) < PLANO) {
       if (Math.abs(wanted) > NO_PRISM)
         throw new OutOfRange('prism along the plano meridian', wanted, { least: 0, most: 0 });
       continue;
