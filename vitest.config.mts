@@ -15,6 +15,7 @@ export default defineConfig({
         test: {
           name: 'workbench',
           include: ['tests/workbench/**/*.test.ts'],
+          globalSetup: ['tests/workbench/set-up.ts'],
           fileParallelism: false,
           testTimeout: 120_000,
           hookTimeout: 600_000,

@@ -1,6 +1,6 @@
 /**
  * The colours of the notation as a TextMate grammar, made from the vocabulary so that no word is listed twice. The
- * file beside this one that editors load is held to it by a test, which also rewrites it: `npx vitest run -u colours`.
+ * file beside this one that editors load is held to it by a test, which also rewrites it: `npx vitest run colours -u`.
  */
 import { VOCABULARY, type WordRole } from './vocabulary';
 

@@ -1,0 +1,68 @@
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { type Browser, chromium, type Page } from 'playwright-core';
+import { inject } from 'vitest';
+import { findBrowser } from '../../scripts/workbench/needs.mjs';
+import { addressOf } from '../../scripts/workbench/serve.mjs';
+
+/** Set-up, loading and a cold extension host together may take this long on a busy machine. */
+export const patience = 60_000;
+
+const screenshots = join(inject('workspace'), '..', 'screenshots');
+
+export function launchBrowser(): Promise<Browser> {
+  const executablePath = findBrowser();
+  if (!executablePath) throw new Error('no browser was found');
+  const quiet = ['--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update'];
+  return chromium.launch({ executablePath, args: ['--no-sandbox', '--disable-gpu', '--disable-sync', ...quiet] });
+}
+
+/** Writes a file into the workspace and opens it in a new window of the editor. */
+export async function openText(browser: Browser, name: string, text: string): Promise<Page> {
+  const file = join(inject('workspace'), name);
+  mkdirSync(dirname(file), { recursive: true });
+  writeFileSync(file, text);
+  return openFile(browser, name);
+}
+
+/** Opens a file of the workspace in a new window of the editor, and waits until it is drawn. */
+export async function openFile(browser: Browser, name: string): Promise<Page> {
+  const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, locale: 'en-GB' });
+  const page = await context.newPage();
+  page.setDefaultTimeout(patience);
+  await page.goto(addressOf(inject('editor'), inject('workspace'), name));
+  await page.locator('.monaco-workbench').waitFor();
+  await page.locator('.editor-instance .view-line').first().waitFor();
+  return page;
+}
+
+/** Puts the cursor at a line and column, both counted from 1 as the editor shows them. */
+export async function goTo(page: Page, line: number, column: number): Promise<void> {
+  await page.locator('.editor-instance .view-lines').click({ position: { x: 5, y: 5 } });
+  await page.keyboard.press('Control+g');
+  await page.locator('.quick-input-widget input').fill(`:${line}:${column}`);
+  await page.keyboard.press('Enter');
+  await page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
+  await page.locator('#status\\.editor\\.selection', { hasText: `Ln ${line}, Col ${column}` }).waitFor();
+}
+
+/** Runs a command by the title it has in the editor's command palette. */
+export async function runCommand(page: Page, title: string): Promise<void> {
+  await page.keyboard.press('F1');
+  await page.locator('.quick-input-widget input').fill(`>${title}`);
+  await page.locator('.quick-input-list .monaco-list-row', { hasText: title }).first().waitFor();
+  await page.keyboard.press('Enter');
+}
+
+/** The scopes of the grammar at a place, the innermost first, as the editor's own inspector lists them. */
+export async function scopesAt(page: Page, line: number, column: number): Promise<string> {
+  await goTo(page, line, column);
+  await runCommand(page, 'Developer: Inspect Editor Tokens and Scopes');
+  const inspected = await page.locator('.token-inspect-widget').textContent();
+  await page.keyboard.press('Escape');
+  return inspected?.split('textmate scopes').at(-1)?.trim() ?? '';
+}
+
+export async function screenshot(page: Page, name: string): Promise<void> {
+  await page.screenshot({ path: join(screenshots, `${name}.png`) });
+}
