@@ -33,6 +33,36 @@ it('counts a value at exactly the limit as inside, in every set', () => {
   expect(row?.meridian.limit).toMatchObject({ kind: 'absolute', amount: Math.round((3.13 - 3) * 100) / 100 });
 });
 
+it('says for the prism of one lens when it is called and how its limits work together', () => {
+  // Z80.1: unmounted, either limit will do; ISO 21987: progressives glazed, by the table for uncut lenses; New Jersey: each
+  // lens of the pair besides the total.
+  const lines = toleranceSets.flatMap((one) =>
+    (one.lensPrism ?? []).map(
+      (table) => `${one.id}: ${table.supply}; ${table.lenses}; ${table.combine}; ${table.powerOf}`,
+    ),
+  );
+  expect(lines).toEqual([
+    'z80.1-2015: uncut,edged; single-vision-multifocal,progressive; any; along-the-error',
+    'z80.1-2010: uncut,edged; single-vision-multifocal,progressive; any; along-the-error',
+    'iso-21987-2017: glazed; progressive; all; strongest-meridian',
+    'iso-8980-2017: uncut; single-vision-multifocal,progressive; all; strongest-meridian',
+    'iso-8980-2004: uncut; single-vision-multifocal,progressive; all; strongest-meridian',
+    'nj-13-35-5.2: glazed; single-vision-multifocal,progressive; all; along-the-error',
+  ]);
+});
+
+it('says what each set is written for', () => {
+  expect(toleranceSets.map((one) => `${one.id}: ${one.scope}`)).toEqual([
+    'z80.1-2015: uncut,edged,glazed',
+    'z80.1-2010: uncut,edged,glazed',
+    'z80.1-1999: uncut,edged,glazed',
+    'iso-21987-2017: glazed',
+    'iso-8980-2017: uncut',
+    'iso-8980-2004: uncut',
+    'nj-13-35-5.2: glazed',
+  ]);
+});
+
 describe('axis limits of Z80.1 from 2005 on', () => {
   // z80.1-2005-white-paper: the limit is the rotation that leaves 0.12 D, asin(0.12 / 2C), at the upper end of a band.
   const rotation = (cylinder: number) => (Math.asin(0.12 / (2 * cylinder)) * 180) / Math.PI;
