@@ -50,7 +50,7 @@ export const iso_21987_2017: ToleranceSet = {
     {
       lenses: ['single-vision-multifocal'],
       judged: 'each-meridian',
-      note: 'A cylinder above 6.00 D cannot occur in the first row, where no meridian exceeds 3.00 D.',
+      note: 'A cylinder above 6.00 D cannot occur in the first row, where no meridian exceeds 3.00 D. A sphere has no cylinder limit.',
       rows: powerRows(
         [{ above: 0, atMost: 0.75 }, { above: 0.75, atMost: 4 }, { above: 4, atMost: 6 }, { above: 6 }],
         [

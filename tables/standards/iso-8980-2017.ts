@@ -38,6 +38,7 @@ export const iso_8980_2017: ToleranceSet = {
     {
       lenses: ['single-vision-multifocal'],
       judged: 'each-meridian',
+      note: 'A sphere has no cylinder limit; each of its meridians is limited by itself.',
       rows: powerRows(
         [{ above: 0, atMost: 0.75 }, { above: 0.75, atMost: 4 }, { above: 4, atMost: 6 }, { above: 6 }],
         [

@@ -131,7 +131,10 @@ export interface PowerTable extends Annotated {
 export interface PowerRow {
   readonly power: Band;
   readonly meridian: PowerCell;
-  /** The limit of the cylinder, chosen by the ordered cylinder. */
+  /**
+   * The limit of the cylinder, chosen by the ordered cylinder. Where the first heading leaves 0.00 out, a sphere falls
+   * under none of them: its meridians are still limited, its cylinder is not.
+   */
   readonly cylinder: readonly CylinderCell[];
 }
 
