@@ -17,6 +17,9 @@ export interface MeridianPower {
   readonly power: number;
 }
 
+/** Angles (degrees) closer than this name the same line. */
+const SAME_LINE = 1e-9;
+
 /**
  * Returns the same lens, after checking it. Both principal powers must lie within 40 D of zero and the axis above 0
  * and up to 180; otherwise OutOfRange is thrown.
@@ -31,12 +34,15 @@ export function checkPower(power: Power): Power {
 }
 
 /**
- * Returns the axis or meridian, above 0 and up to 180 degrees, that any angle in degrees names.
+ * Returns the axis or meridian, above 0 and up to 180 degrees, that any angle in degrees names. Within a billionth of a degree
+ * of 0 that is 180.
  * Angles beyond two turns or not finite throw OutOfRange.
  * Source: axis notation of ISO 8429 (TABO), 180 preferred to 0.
  */
 export function normalAxis(degrees: number): number {
   const rest = within('axis', degrees, ANGLE) % 180;
+  // A computed axis a rounding error above 0 is horizontal as well, or it would later be rounded to 0.
+  if (Math.abs(rest) < SAME_LINE) return 180;
   return rest > 0 ? rest : rest + 180;
 }
 
@@ -94,7 +100,7 @@ export function principalMeridians(power: Power): readonly [MeridianPower, Merid
  */
 export function fromMeridians(first: MeridianPower, second: MeridianPower): Power {
   const apart = axisDistance(first.meridian, second.meridian);
-  if (Math.abs(apart - 90) > 1e-9) throw new OutOfRange('angle between meridians', apart, { least: 90, most: 90 });
+  if (Math.abs(apart - 90) > SAME_LINE) throw new OutOfRange('angle between meridians', apart, { least: 90, most: 90 });
   const [high, low] = first.power >= second.power ? [first, second] : [second, first];
   const axis = normalAxis(high.meridian);
   return minusForm(checkPower({ sphere: high.power, cylinder: low.power - high.power, axis }));

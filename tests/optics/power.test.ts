@@ -74,6 +74,9 @@ describe('axes', () => {
     [359.5, 179.5],
     [-720, 180],
     [720, 180],
+    [9e-10, 180],
+    [-9e-10, 180],
+    [2e-9, 2e-9],
   ])('%d is the axis %d', (degrees, axis) => expect(normalAxis(degrees)).toBe(axis));
 
   test.each([
