@@ -1,4 +1,8 @@
-import type { Family, Finding, FindingData, Fix, Level } from '../finding';
+import type { Eye } from '../../grammar';
+import type { Context } from '../context';
+import type { Evaluation } from '../evaluate';
+import type { Family, Finding, FindingData, Fix, Level, Place } from '../finding';
+import type { Order } from '../model';
 
 /** The page of a rule: the same text is the hover, `lentil explain` and the documentation. */
 export interface RulePage {
@@ -33,10 +37,27 @@ export interface Rule {
   readonly page: RulePage;
   readonly message: (data: FindingData) => string;
   readonly fixes?: (site: FixSite) => readonly Fix[];
+  /** Looks at a whole order with its readings; absent for rules whose findings are told while the lines are read. */
+  readonly check?: (subject: Subject, report: Report) => void;
 }
 
+/** What a check may look at. */
+export interface Subject {
+  readonly order: Order;
+  readonly evaluation: Evaluation;
+  readonly context: Context;
+}
+
+/** Tells a finding of the rule’s own code. */
+export type Report = (
+  place: Place,
+  data?: FindingData,
+  more?: { readonly eye?: Eye; readonly related?: readonly Place[]; readonly level?: Level },
+) => void;
+
 /** The text a finding covers. */
-export const typed = ({ finding, lines }: FixSite): string => (lines[finding.line] ?? '').slice(finding.start, finding.end);
+export const typed = ({ finding, lines }: FixSite): string =>
+  (lines[finding.line] ?? '').slice(finding.start, finding.end);
 
 /** A fix that replaces what the finding covers. */
 export const replace = ({ finding }: FixSite, title: string, text: string, safe: boolean): Fix => ({

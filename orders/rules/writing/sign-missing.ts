@@ -12,6 +12,5 @@ export const signMissing: Rule = {
     source: 'The power sign was 11 % of office errors in a laboratory survey (Pacific University thesis, 1992).',
   },
   message: () => 'This power has no sign. Is it plus or minus?',
-  fixes: (site) =>
-    ['+', '-'].map((sign) => putBefore(site, `Write ${sign}${typed(site)}`, sign, false)),
+  fixes: (site) => ['+', '-'].map((sign) => putBefore(site, `Write ${sign}${typed(site)}`, sign, false)),
 };

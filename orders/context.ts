@@ -1,0 +1,97 @@
+/** What an order may refer to: the standard of the file, defaults, house tolerances, instruments. */
+import type { Block, LentilDocument } from '../grammar';
+import { type ToleranceSet, toleranceSetById } from '../tables';
+import type { Place } from './finding';
+import { instrumentOf } from './instrument';
+import type { Instrument, Order, Placed } from './model';
+import { isFileStandard } from './resolve';
+
+export interface Definition {
+  readonly instrument: Instrument;
+  readonly block: Block;
+}
+
+/** Names and settings that hold for every order of a document. */
+export interface Context {
+  /** The `standard` line of the file, wherever it stands. */
+  readonly standard: { readonly name: string; readonly block: Block; readonly place: Place } | null;
+  /** The set for files that name none: from the settings or the command line. */
+  readonly fallbackStandard: string | null;
+  readonly defaults: Block | null;
+  readonly instruments: ReadonlyMap<string, Instrument>;
+}
+
+/** Parts of a context that one text contributes; kept per block, so that an edit elsewhere reuses them. */
+interface Contribution {
+  readonly standard: Context['standard'];
+  readonly instrument: Instrument | null;
+  readonly defaults: boolean;
+}
+
+const contributions = new WeakMap<Block, Contribution>();
+
+export function contributionOf(block: Block): Contribution {
+  let known = contributions.get(block);
+  if (!known) {
+    known = {
+      standard: fileStandard(block),
+      instrument: block.kind === 'instrument' ? instrumentOf(block) : null,
+      defaults: block.kind === 'defaults',
+    };
+    contributions.set(block, known);
+  }
+  return known;
+}
+
+/** Cheap test before a parse: only lines whose first word is `standard` are looked at. */
+const STANDARD_LINE = /^\s*standard\b/i;
+
+function fileStandard(block: Block): Context['standard'] {
+  for (const [line, { text }] of block.lines.entries()) {
+    if (!STANDARD_LINE.test(text) || !isFileStandard(text, block)) continue;
+    const { node } = (block.lines[line] as Block['lines'][number]).parsed(block.kind);
+    if (node.kind === 'standard' && node.name)
+      return { name: node.name.text, block, place: { line, start: node.name.start, end: node.name.end } };
+  }
+  return null;
+}
+
+/**
+ * The context of a document.
+ * @param shared texts of the bench files that the document may refer to, nearest first
+ */
+export function contextOf(
+  document: LentilDocument,
+  fallbackStandard: string | null,
+  shared: readonly LentilDocument[] = [],
+): Context {
+  const instruments = new Map<string, Instrument>();
+  let standard: Context['standard'] = null;
+  let defaults: Block | null = null;
+  for (const [at, source] of [document, ...shared].entries()) {
+    for (const block of source.blocks) {
+      const own = contributionOf(block);
+      if (own.instrument && !instruments.has(own.instrument.name)) instruments.set(own.instrument.name, own.instrument);
+      if (at === 0 && own.standard && !standard) standard = own.standard;
+      if (at === 0 && own.defaults && !defaults) defaults = block;
+    }
+  }
+  return { standard, fallbackStandard, defaults, instruments };
+}
+
+export interface Standard {
+  readonly set: ToleranceSet | null;
+  /** The name as written, for a message when there is no such set. */
+  readonly name: string | null;
+  readonly place: Placed<string> | null;
+}
+
+/** The set an order is judged by: its own, then the file’s, then the fallback. */
+export function standardOf(order: Order, context: Context): Standard {
+  const name = order.standard?.value ?? context.standard?.name ?? context.fallbackStandard;
+  return {
+    set: name === null ? null : (toleranceSetById.get(name.toLowerCase()) ?? null),
+    name,
+    place: order.standard,
+  };
+}

@@ -1,0 +1,142 @@
+/** An order against its readings: every measure the verdict rests on, the verdict, and the values a reading once had. */
+import type { Eye } from '../grammar';
+import { EVIDENCE_FROM_FIRM_TO_WEAK, type Evidence, type ToleranceSet } from '../tables';
+import { type Context, standardOf } from './context';
+import type { Case, Measure } from './measures/measure';
+import { physicalMeasures } from './measures/physical';
+import { placingMeasures } from './measures/placing';
+import { positionMeasures } from './measures/positions';
+import { addMeasures, powerMeasures } from './measures/power';
+import type { LensMaterial, Order, Reading } from './model';
+import { type ReadValues, reduce, type Taken } from './reduce';
+
+export type Verdict = 'accept' | 'reject' | 'incomplete' | 'unread';
+
+export interface Evaluation {
+  readonly set: ToleranceSet | null;
+  /** Name of the standard as written, also when there is no such set. */
+  readonly standard: string | null;
+  readonly verdict: Verdict;
+  /** Codes of what keeps an acceptance from being plain. */
+  readonly reservations: readonly string[];
+  /** The ones the verdict rests on: newest value of the lens now in the frame. */
+  readonly measures: readonly Measure[];
+  /** Measures of values that a later one replaced, by reading. */
+  readonly earlier: readonly Measure[];
+  readonly values: ReadValues;
+  /** The weakest evidence among the limits that decided. */
+  readonly evidence: Evidence | null;
+}
+
+const EMPTY: ReadValues = { power: {}, add: {}, prism: {}, figures: {}, facts: {} };
+
+export function evaluate(order: Order, context: Context): Evaluation {
+  const { set, name } = standardOf(order, context);
+  const material = (eye: Eye): LensMaterial | null => order.lenses[eye].material?.value ?? null;
+  const all = chronological(order.readings);
+  const counting = all.filter(({ reading }) => counts(order, order.readings[reading] as Reading));
+  const current = stillInFrame(counting, order.readings);
+  const values = current.length > 0 ? reduce(current, order.readings, context.instruments, material) : EMPTY;
+  const base = { set, standard: name, values };
+  if (!set)
+    return {
+      ...base,
+      verdict: all.length > 0 ? 'incomplete' : 'unread',
+      reservations: [],
+      measures: [],
+      earlier: [],
+      evidence: null,
+    };
+  const measures = measure({ order, values, set });
+  const earlier = order.readings.length > 1 ? replacedMeasures(order, set, all, measures, context, material) : [];
+  const verdict = order.readings.length === 0 ? 'unread' : verdictOf(measures);
+  return { ...base, verdict, reservations: reservations(measures), measures, earlier, evidence: weakest(measures) };
+}
+
+const measure = (one: Case): Measure[] => [
+  ...powerMeasures(one),
+  ...addMeasures(one),
+  ...placingMeasures(one),
+  ...positionMeasures(one),
+  ...physicalMeasures(one),
+];
+
+function verdictOf(measures: readonly Measure[]): Verdict {
+  if (measures.some(({ outcome }) => outcome === 'fail')) return 'reject';
+  if (measures.length === 0 || measures.some(({ outcome }) => outcome === 'not-read' || outcome === 'not-judged'))
+    return 'incomplete';
+  return 'accept';
+}
+
+const reservations = (measures: readonly Measure[]): string[] =>
+  measures.some(({ tooCoarse }) => tooCoarse) ? ['near-the-limit'] : [];
+
+function weakest(measures: readonly Measure[]): Evidence | null {
+  const grades = measures.flatMap(({ limit, outcome }) =>
+    limit && (outcome === 'pass' || outcome === 'fail') ? [limit.evidence] : [],
+  );
+  return EVIDENCE_FROM_FIRM_TO_WEAK.findLast((grade) => grades.includes(grade)) ?? null;
+}
+
+/** Only a final reading speaks for glazed spectacles; uncut and edged lenses are spoken for by readings of any stage. */
+const counts = (order: Order, reading: Reading): boolean => order.supply !== 'glazed' || reading.stage === 'final';
+
+/**
+ * All measurements, oldest first. Readings are ordered by date and time; a missing part compares as equal, and then
+ * the order of the lines decides. Inserted one by one, since such a comparison is no total order.
+ */
+function chronological(readings: readonly Reading[]): Taken[] {
+  const sorted: number[] = [];
+  for (const index of readings.keys()) {
+    let at = sorted.length;
+    while (at > 0 && isLater(readings[sorted[at - 1] as number] as Reading, readings[index] as Reading)) at--;
+    sorted.splice(at, 0, index);
+  }
+  return sorted.flatMap((reading) => (readings[reading] as Reading).measurements.map((one) => ({ one, reading })));
+}
+
+function isLater(a: Reading, b: Reading): boolean {
+  if (a.date === null || b.date === null) return false;
+  if (a.date !== b.date) return a.date > b.date;
+  return a.time !== null && b.time !== null && a.time > b.time;
+}
+
+/** Leaves out what was measured on a lens that has been replaced since, and on the pair it stood in. */
+function stillInFrame(taken: readonly Taken[], readings: readonly Reading[]): Taken[] {
+  const position = new Map(taken.map((item, at) => [item, at]));
+  const events = readings.flatMap(({ replaced }, reading) =>
+    replaced.map(({ value, place }) => ({ eye: value, line: place.line, reading })),
+  );
+  if (events.length === 0) return [...taken];
+  return taken.filter((item) => {
+    const at = position.get(item) as number;
+    return !events.some(({ eye, line, reading }) => {
+      if (item.one.eye !== null && item.one.eye !== eye) return false;
+      const from = taken.findIndex((other) => other.reading === reading && other.one.place.line > line);
+      return from >= 0 ? at < from : item.one.place.line < line;
+    });
+  });
+}
+
+/** What each reading said that no longer counts, judged by itself so that the line still shows its figure. */
+function replacedMeasures(
+  order: Order,
+  set: ToleranceSet,
+  all: readonly Taken[],
+  current: readonly Measure[],
+  context: Context,
+  material: (eye: Eye) => LensMaterial | null,
+): Measure[] {
+  const inUse = new Set(
+    current.flatMap(({ place, quantity, eye }) => (place ? [`${quantity}.${eye}.${place.line}`] : [])),
+  );
+  return order.readings.flatMap((_, index) => {
+    const own = all.filter(({ reading }) => reading === index);
+    const values = reduce(own, order.readings, context.instruments, material);
+    const read = measure({ order, values, set });
+    return read.filter(
+      ({ place, outcome, quantity, eye }) =>
+        place && outcome !== 'not-read' && !inUse.has(`${quantity}.${eye}.${place.line}`),
+    );
+  });
+}

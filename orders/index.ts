@@ -1,0 +1,50 @@
+/** The library’s face: parse, resolve and evaluate order files. No file or network access, no shared mutable state. */
+export {
+  type Block,
+  type BlockKind,
+  type Eye,
+  LentilDocument,
+  Line,
+  lineWord,
+  meaningsOf,
+  nearestWord,
+  type Position,
+  parseDocument,
+  parseLine,
+  type Range,
+  VOCABULARY,
+  type VocabularyEntry,
+} from '../grammar';
+export { type Evidence, type ToleranceSet, toleranceSetById, toleranceSets } from '../tables';
+export {
+  type Analysis,
+  type AnalysisOptions,
+  analyse,
+  analyseBlock,
+  analyseDocument,
+  type BlockAnalysis,
+  rangeIn,
+} from './analysis';
+export { type ComputedLens, computeLens } from './computed';
+export { type Context, contextOf, standardOf } from './context';
+export { type Evaluation, evaluate, type Verdict } from './evaluate';
+export { tidy } from './exact';
+export type { Edit, Family, Finding, FindingData, Fix, Level, Place } from './finding';
+export type { Limit, Unit } from './limits';
+export { againstLimit, arithmetic, deviationInWords, stepInWords, subjectInWords } from './measure-words';
+export type { Measure, Outcome, Quantity } from './measures/measure';
+export type * from './model';
+export { type PowerToMake, powerToMake } from './power-to-make';
+export type { Read, ReadValues, Step } from './reduce';
+export { RULES, ruleOf } from './rules/catalogue';
+export type { FixSite, Rule, RulePage } from './rules/rule';
+export {
+  amountInWords,
+  axisFigures,
+  figure,
+  powerInWords,
+  prismInWords,
+  quantityInWords,
+  signed,
+  valueInWords,
+} from './words';

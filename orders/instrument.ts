@@ -1,0 +1,54 @@
+/** Instruments as declared, and what their smallest step does to a reading. */
+import type { Block, Span } from '../grammar';
+import { isSame, roundTo } from './exact';
+import type { Instrument } from './model';
+
+/** Reads an `instrument` block. Returns null when it has no name. */
+export function instrumentOf(block: Block): Instrument | null {
+  const header = block.lines[0]?.parsed(block.kind).node;
+  if (header?.kind !== 'instrument' || !header.name) return null;
+  const draft: { -readonly [K in keyof Instrument]: Instrument[K] } = {
+    name: header.name.text,
+    kind: null,
+    step: null,
+    zero: null,
+    calibrated: null,
+    due: null,
+    testLenses: [],
+  };
+  const tests: { nominal: number; read: number; place: { line: number; start: number; end: number } }[] = [];
+  for (const [line, { node }] of block.lines.map((one) => one.parsed(block.kind)).entries()) {
+    if (node.kind === 'figure' && node.figure?.value != null) {
+      if (node.which === 'reads-to') draft.step = node.figure.value;
+      else if (node.which === 'zero') draft.zero = node.figure.value;
+    } else if (node.kind === 'dated' && node.which === 'calibrated') {
+      draft.calibrated = node.date?.iso ?? null;
+      draft.due = node.due?.iso ?? null;
+    } else if (node.kind === 'text' && node.which === 'kind') draft.kind = node.text?.text ?? null;
+    else if (node.kind === 'test-lens' && node.nominal?.value != null && node.read?.value != null) {
+      const { start, end } = node.head as Span;
+      tests.push({ nominal: node.nominal.value, read: node.read.value, place: { line, start, end } });
+    }
+  }
+  return { ...draft, testLenses: tests };
+}
+
+/** Steps at which a drum shows eighths, so that a figure cut to two decimals stands for one. */
+const COARSE_STEPS = [0.125, 0.25];
+
+/** Two-decimal spellings of the odd eighths: .12 or .13, .37 or .38, .62 or .63, .87 or .88. */
+const CUT = 0.0051;
+
+export const isCoarse = (instrument: Instrument | null): boolean =>
+  instrument?.step != null && COARSE_STEPS.some((step) => isSame(step, instrument.step as number));
+
+/**
+ * A power figure read on a coarse instrument, with the odd eighths taken as eighths: 0.62 is 0.625 there.
+ * Any other figure, and every figure of a finer instrument, is returned as typed.
+ */
+export function asEighth(value: number, instrument: Instrument | null): number {
+  if (!isCoarse(instrument)) return value;
+  const eighth = Math.round(value * 8) / 8;
+  const odd = Math.round(Math.abs(value) * 8) % 2 === 1;
+  return odd && Math.abs(roundTo(value - eighth, 4)) < CUT ? eighth : value;
+}

@@ -1,0 +1,197 @@
+/** Looks a limit up in a tolerance set, and says which row it came from. Decides nothing about a reading. */
+import type { Band, Evidence, LensClass, PlainLimit, PowerLimit, Provenance, SourceId, ToleranceSet } from '../tables';
+import { lensClasses } from '../tables';
+import { isLess, isSame } from './exact';
+import type { Design } from './model';
+
+export type Unit = 'D' | 'deg' | 'mm' | 'prism';
+
+/** A limit as it applies to one measure. `amount` is null where the set deliberately sets none. */
+export interface Limit {
+  readonly amount: number | null;
+  readonly unit: Unit;
+  readonly set: string;
+  /** The table and the row in words, such as `power 0.00 to 6.50 D`. */
+  readonly row: string;
+  readonly source: SourceId;
+  readonly evidence: Evidence;
+  readonly note?: string;
+}
+
+/** The class of tables a design is judged by; a lens without a design is judged as single vision. */
+export function lensClassOf(design: Design | null): LensClass {
+  const type = design?.type ?? 'single-vision';
+  return lensClasses.find(({ designs }) => designs.includes(type))?.lensClass ?? 'single-vision-multifocal';
+}
+
+/** Whether a value lies in a band; the ends are compared to the printed digit. */
+export function isInBand(value: number, { atLeast, above, atMost, below }: Band): boolean {
+  if (atLeast !== undefined && isLess(value, atLeast)) return false;
+  if (above !== undefined && (isLess(value, above) || isSame(value, above))) return false;
+  if (atMost !== undefined && isLess(atMost, value)) return false;
+  return below === undefined || isLess(value, below);
+}
+
+interface Rowed extends Provenance {
+  readonly limit: PowerLimit;
+}
+
+const limitOf = (
+  set: ToleranceSet,
+  row: Rowed,
+  table: string,
+  of: { readonly meridian: number; readonly cylinder: number },
+): Limit => {
+  const { limit } = row;
+  const base = {
+    set: set.id,
+    row: table,
+    source: row.source,
+    evidence: row.evidence,
+    ...(row.note ? { note: row.note } : {}),
+  };
+  if (limit.kind === 'not-defined') return { ...base, amount: null, unit: 'D' };
+  if (limit.kind === 'absolute') return { ...base, amount: limit.amount, unit: limit.unit };
+  const share = Math.abs(limit.of === 'meridian' ? of.meridian : of.cylinder) * (limit.percent / 100);
+  return {
+    ...base,
+    amount: share,
+    unit: 'D',
+    row: `${table}, ${limit.percent} % of the ${limit.of === 'meridian' ? 'meridian' : 'cylinder'}`,
+  };
+};
+
+const forClass = <T extends { readonly lenses: readonly LensClass[] }>(
+  tables: readonly T[] | undefined,
+  lens: LensClass,
+): T | undefined => tables?.find(({ lenses }) => lenses.includes(lens));
+
+export const judgedMeridians = (set: ToleranceSet, lens: LensClass): 'strongest-meridian' | 'each-meridian' | null =>
+  forClass(set.power, lens)?.judged ?? null;
+
+/**
+ * Limits of the meridian power and of the cylinder for an ordered lens.
+ * @param strongest ordered power of the meridian of highest absolute power, dioptres
+ * @param meridian ordered power of the meridian to be judged, dioptres
+ * @param cylinder ordered cylinder, dioptres, either sign
+ */
+export function powerLimits(
+  set: ToleranceSet,
+  lens: LensClass,
+  strongest: number,
+  meridian: number,
+  cylinder: number,
+): { readonly meridian: Limit; readonly cylinder: Limit | null } | null {
+  const row = forClass(set.power, lens)?.rows.find(({ power }) => isInBand(Math.abs(strongest), power));
+  if (!row) return null;
+  // Some sets print no limit for the cylinder of a sphere; its meridians are judged all the same.
+  const cell = row.cylinder.find((one) => isInBand(Math.abs(cylinder), one.cylinder));
+  const of = { meridian, cylinder };
+  const table = `power ${bandInWords(row.power, 'D')}`;
+  return {
+    meridian: limitOf(set, row.meridian, table, of),
+    cylinder: cell ? limitOf(set, cell, `cylinder ${bandInWords(cell.cylinder, 'D')} at ${table}`, of) : null,
+  };
+}
+
+/** Limit of the axis, degrees, by the ordered cylinder. */
+export function axisLimit(set: ToleranceSet, lens: LensClass, cylinder: number): Limit | null {
+  const row = forClass(set.axis, lens)?.rows.find((one) => isInBand(Math.abs(cylinder), one.cylinder));
+  return row
+    ? { ...limitOf(set, row, `axis, cylinder ${bandInWords(row.cylinder, 'D')}`, NOTHING), unit: 'deg' }
+    : null;
+}
+
+export function addLimit(set: ToleranceSet, lens: LensClass, add: number): Limit | null {
+  const row = forClass(set.add, lens)?.rows.find((one) => isInBand(Math.abs(add), one.add));
+  return row ? limitOf(set, row, `add ${bandInWords(row.add, 'D')}`, NOTHING) : null;
+}
+
+const NOTHING = { meridian: 0, cylinder: 0 };
+
+export interface PairLimit extends Limit {
+  readonly judged:
+    | 'prism-imbalance'
+    | 'height-difference'
+    | 'distance-pd'
+    | 'monocular-pd'
+    | 'reference-point-height'
+    | 'lens-prism';
+  /** Millimetres of shift whose prism is added to the amount. */
+  readonly shift: number;
+}
+
+/**
+ * Limit of the unwanted prism of a mounted pair in one direction.
+ * @param power ordered power along the direction of the stronger lens, dioptres
+ * @param ordered larger ordered prism of the two lenses in that direction, prism dioptres
+ */
+export function pairLimit(
+  set: ToleranceSet,
+  lens: LensClass,
+  component: 'horizontal' | 'vertical',
+  power: number,
+  ordered: number,
+): PairLimit | null {
+  const table = set.pairPrism?.find((one) => one.component === component && one.lenses.includes(lens));
+  const row = table?.rows.find(
+    (one) =>
+      isInBand(Math.abs(power), one.power) && (!one.orderedPrism || isInBand(Math.abs(ordered), one.orderedPrism)),
+  );
+  if (!row) return null;
+  const words = `${component} prism of a pair, power ${bandInWords(row.power, 'D')}`;
+  const base = {
+    set: set.id,
+    row: words,
+    source: row.source,
+    evidence: row.evidence,
+    judged: row.judged,
+    ...(row.note ? { note: row.note } : {}),
+  };
+  if (row.limit.kind === 'prism') return { ...base, amount: row.limit.amount, unit: 'prism', shift: 0 };
+  if (row.limit.kind === 'prism-plus-shift')
+    return { ...base, amount: row.limit.amount, unit: 'prism', shift: row.limit.mm };
+  return row.judged === 'prism-imbalance' || row.judged === 'lens-prism'
+    ? { ...base, amount: 0, unit: 'prism', shift: row.limit.mm }
+    : { ...base, amount: row.limit.mm, unit: 'mm', shift: 0 };
+}
+
+export type PlainTable = {
+  [K in keyof ToleranceSet]-?: NonNullable<ToleranceSet[K]> extends PlainLimit ? K : never;
+}[keyof ToleranceSet];
+
+const PLAIN_WORDS: Readonly<Record<PlainTable, string>> = {
+  segmentHeight: 'segment height, each lens',
+  segmentHeightDifference: 'segment heights of a pair',
+  segmentHorizontal: 'segments, horizontal place',
+  segmentTilt: 'segment tilt',
+  segmentSize: 'segment size',
+  segmentSizeDifference: 'segment sizes of a pair',
+  fittingHeight: 'fitting height, each lens',
+  fittingHeightDifference: 'fitting heights of a pair',
+  fittingHorizontal: 'fitting point, horizontal place',
+  markTilt: 'tilt of the permanent marks',
+  baseCurve: 'base curve',
+  centreThickness: 'centre thickness',
+  warp: 'warp',
+};
+
+/** A limit without bands. */
+export function plainLimit(
+  set: ToleranceSet,
+  table: PlainTable,
+): (Limit & { readonly counted: PlainLimit['counted'] }) | null {
+  const found = set[table];
+  return found ? { ...limitOf(set, found, PLAIN_WORDS[table], NOTHING), counted: found.counted } : null;
+}
+
+/** A band as a bench would say it: `0.00 to 6.50 D`, `above 6.50 D`, `below 0.12 D`. */
+export function bandInWords({ atLeast, above, atMost, below }: Band, unit: string): string {
+  const low = above ?? atLeast;
+  const high = atMost ?? below;
+  const figures = (value: number): string => value.toFixed(Number.isInteger(value * 100) ? 2 : 3);
+  if (high === undefined)
+    return low === undefined ? 'any' : `${above === undefined ? 'from' : 'above'} ${figures(low)} ${unit}`;
+  if (below !== undefined && (low === undefined || low === 0)) return `below ${figures(below)} ${unit}`;
+  return `${above === undefined ? '' : 'above '}${figures(low ?? 0)} to ${figures(high)} ${unit}`;
+}

@@ -1,0 +1,92 @@
+/** A measure in words: the one line of a finding or a hint, and the arithmetic behind it. */
+import { sources } from '../tables';
+import { tidy } from './exact';
+import type { Measure } from './measures/measure';
+import type { Step } from './reduce';
+import { amountInWords, figure, quantityInWords, signed, valueInWords } from './words';
+
+/** Whose measure it is: `R power`, `L axis`, `PD`. */
+export function subjectInWords({ quantity, eye, meridian }: Measure): string {
+  const words = quantityInWords(quantity);
+  const which = quantity === 'power' && meridian === 2 ? 'power of the weaker meridian' : words;
+  return eye ? `${eye} ${which}` : which;
+}
+
+/** A deviation with its direction: `+0.13 D`, `-0.5 mm`, `2°`. */
+export function deviationInWords({ deviation, unit }: Measure): string {
+  if (deviation === null) return '';
+  if (unit === 'deg') return amountInWords(deviation, unit);
+  const sign = tidy(deviation) > 0 ? '+' : tidy(deviation) < 0 ? '-' : '';
+  return `${sign}${amountInWords(deviation, unit)}`;
+}
+
+/** `deviation +0.13 D, limit 0.12 D`, the short form shown beside a reading. */
+export function againstLimit(measure: Measure): string {
+  const { limit, deviation, unit } = measure;
+  if (deviation === null) return '';
+  const limited =
+    limit === null
+      ? 'no limit in this set'
+      : limit.amount === null
+        ? 'no limit defined'
+        : `limit ${amountInWords(limit.amount, limit.unit)}`;
+  return unit === 'prism'
+    ? `${amountInWords(deviation, unit)}, ${limited}`
+    : `${deviationInWords(measure)}, ${limited}`;
+}
+
+/** How the judged figure came about, ordered figure first, one step a line. */
+export function arithmetic(measure: Measure): string[] {
+  const { ordered, read, unit, limit, steps, beside, because, tooCoarse } = measure;
+  const lines: string[] = [];
+  if (ordered !== null) lines.push(`ordered ${valueInWords(ordered, unit)}`);
+  for (const step of steps) lines.push(stepInWords(step));
+  if (read !== null) lines.push(`read ${valueInWords(read, unit)}`);
+  if (measure.deviation !== null) lines.push(`deviation ${deviationInWords(measure)}`);
+  if (beside) lines.push(`the same error is ${amountInWords(beside.amount, beside.unit)}`);
+  if (because) lines.push(REASONS[because] ?? because);
+  if (tooCoarse)
+    lines.push('one eighth on an instrument that shows no finer: inside, but the instrument cannot decide it');
+  if (limit) lines.push(limitInWords(measure));
+  return lines;
+}
+
+const REASONS: Readonly<Record<string, string>> = {
+  'worst-split': 'only the sum was read; the worst split is assumed, with the whole error in one lens',
+  'verification-missing': 'the maker compensates and has not said what the lens should read',
+  'no-limit': 'the set has no limit for this',
+  'not-defined': 'the set deliberately sets no limit here',
+};
+
+function limitInWords({ limit }: Measure): string {
+  if (!limit) return '';
+  const amount = limit.amount === null ? 'no limit' : `limit ${amountInWords(limit.amount, limit.unit)}`;
+  const source = sources.find(({ id }) => id === limit.source)?.title ?? limit.source;
+  return `${amount} (${limit.set}, ${limit.row}; ${EVIDENCE[limit.evidence]}: ${source})`;
+}
+
+const EVIDENCE = {
+  published: 'seen in the published text',
+  secondary: 'from a secondary account',
+  memory: 'from memory, not seen',
+} as const;
+
+/** One step from the typed figure to the judged one. */
+export function stepInWords(step: Step): string {
+  switch (step.step) {
+    case 'drum':
+      return `thin lines ${signed(step.thin)}, wide lines ${signed(step.wide)}: cylinder ${signed(step.wide)} - (${signed(step.thin)}) = ${signed(step.cylinder)}`;
+    case 'difference':
+      return `segment ${signed(step.to)} less distance ${signed(step.from)} = ${signed(step.result)}`;
+    case 'clock':
+      return step.index === null
+        ? `segment ${signed(step.to)} less front ${signed(step.from)} = ${signed(step.plain)}, not converted: the material is not given`
+        : `segment ${signed(step.to)} less front ${signed(step.from)} = ${signed(step.plain)} on the dial; times (${figure(step.index, 3)} - 1) / 0.530 = ${signed(step.result)}`;
+    case 'eighth':
+      return `${signed(step.from)} stands for the eighth ${signed(step.to)}`;
+    case 'zero':
+      return `zero ${signed(step.zero)} taken off ${signed(step.from)} = ${signed(step.to)}`;
+    case 'mean':
+      return `mean of ${step.of.length} readings`;
+  }
+}

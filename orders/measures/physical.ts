@@ -1,0 +1,58 @@
+/** Base curve, thickness, warp, and the facts a person records. */
+import type { Eye } from '../../grammar';
+import { type Limit, plainLimit } from '../limits';
+import { EYES, type Placed } from '../model';
+import type { FigureQuantity } from '../reduce';
+import { type Case, judge, type Measure, notRead, type Subject } from './measure';
+
+export function physicalMeasures(one: Case): Measure[] {
+  return [...EYES.flatMap((eye) => lensMeasures(one, eye)), ...facts(one)];
+}
+
+function lensMeasures({ order, values, set }: Case, eye: Eye): Measure[] {
+  const lens = order.lenses[eye];
+  if (lens.role !== 'made') return [];
+  const measures: Measure[] = [];
+  const figure = (
+    quantity: FigureQuantity & Subject['quantity'],
+    unit: Subject['unit'],
+    ordered: Placed<number> | null,
+    limit: Limit | null,
+  ): void => {
+    if (!ordered) return;
+    const read = values.figures[quantity]?.[eye];
+    const subject = { quantity, eye, unit };
+    if (!read) measures.push(notRead(subject, ordered.value));
+    else measures.push(judge(subject, read, ordered.value, read.value, read.value - ordered.value, limit));
+  };
+  figure('base-curve', 'D', lens.baseCurve, plainLimit(set, 'baseCurve'));
+  figure('centre-thickness', 'mm', lens.thickness.centre, plainLimit(set, 'centreThickness'));
+  const warp = values.figures.warp?.[eye];
+  if (warp)
+    measures.push(
+      judge({ quantity: 'warp', eye, unit: 'D' }, warp, 0, warp.value, warp.value, plainLimit(set, 'warp')),
+    );
+  return measures;
+}
+
+/** A failed test fails the pair whatever the figures say. */
+function facts({ values }: Case): Measure[] {
+  return (['impact', 'cosmetic'] as const).flatMap((quantity) => {
+    const read = values.facts[quantity];
+    if (!read) return [];
+    const { reading, place } = read;
+    const base = {
+      quantity,
+      eye: null,
+      unit: 'D' as const,
+      ordered: null,
+      read: null,
+      deviation: null,
+      limit: null,
+      reading,
+      place,
+      steps: [],
+    };
+    return [{ ...base, outcome: read.value === 'failed' ? ('fail' as const) : ('pass' as const) }];
+  });
+}

@@ -1,0 +1,111 @@
+/** Power, cylinder and axis of each lens, and its add. */
+
+import type { Eye } from '../../grammar';
+import { minusForm, normalAxis, type Power } from '../../optics';
+import { attempt } from '../attempt';
+import { isLess, isSame, tidy } from '../exact';
+import { addLimit, axisLimit, judgedMeridians, type Limit, powerLimits } from '../limits';
+import { EYES, type OrderedLens } from '../model';
+import { powerToMake } from '../power-to-make';
+import type { Read } from '../reduce';
+import { type Case, classOfLens, judge, type Measure, notRead } from './measure';
+
+export function powerMeasures(one: Case): Measure[] {
+  return EYES.flatMap((eye) => {
+    const lens = one.order.lenses[eye];
+    return lens.role === 'made' ? lensMeasures(one, lens, eye) : [];
+  });
+}
+
+function lensMeasures({ order, values, set }: Case, lens: OrderedLens, eye: Eye): Measure[] {
+  const target = powerToMake(order, lens);
+  if (!target) return [];
+  const read = values.power[eye] ?? null;
+  if (target.kind === 'unstated') return [unstated(eye, read)];
+  const ordered = attempt(() => minusForm(target.power));
+  if (!ordered) return [];
+  const slots = meridianSlots(ordered);
+  const strongest = slots[0];
+  if (!read) {
+    const list = [
+      notRead({ quantity: 'power', eye, meridian: 1, unit: 'D' }, strongest.of(ordered)),
+      notRead({ quantity: 'cylinder', eye, unit: 'D' }, ordered.cylinder),
+    ];
+    return ordered.cylinder === 0 ? list : [...list, notRead({ quantity: 'axis', eye, unit: 'deg' }, ordered.axis)];
+  }
+  const lensClass = classOfLens(lens);
+  const judged = judgedMeridians(set, lensClass) === 'each-meridian' ? slots : [strongest];
+  const measures: Measure[] = [];
+  let cylinderLimit: Limit | null = null;
+  for (const [at, slot] of judged.entries()) {
+    const limits = powerLimits(set, lensClass, strongest.of(ordered), slot.of(ordered), ordered.cylinder);
+    cylinderLimit = limits?.cylinder ?? null;
+    const [want, have] = [slot.of(ordered), slot.of(read.value)];
+    const meridian = at === 0 ? 1 : 2;
+    measures.push(
+      judge({ quantity: 'power', eye, meridian, unit: 'D' }, read, want, have, have - want, limits?.meridian ?? null),
+    );
+  }
+  if (cylinderLimit || ordered.cylinder !== 0)
+    measures.push(
+      judge(
+        { quantity: 'cylinder', eye, unit: 'D' },
+        read,
+        ordered.cylinder,
+        read.value.cylinder,
+        read.value.cylinder - ordered.cylinder,
+        cylinderLimit,
+      ),
+    );
+  const axis = axisMeasure(ordered, read, axisLimit(set, lensClass, ordered.cylinder), eye);
+  return axis ? [...measures, axis] : measures;
+}
+
+const unstated = (eye: Eye, read: Read<Power> | null): Measure => ({
+  ...notRead({ quantity: 'power', eye, meridian: 1, unit: 'D' }, null),
+  outcome: 'not-judged',
+  because: 'verification-missing',
+  reading: read?.reading ?? null,
+  place: read?.place ?? null,
+});
+
+/** One principal meridian of a lens written in minus form. */
+interface Slot {
+  readonly of: (lens: Power) => number;
+}
+
+const SPHERE: Slot = { of: ({ sphere }) => sphere };
+const CROSSED: Slot = { of: ({ sphere, cylinder }) => tidy(sphere + cylinder) };
+
+/**
+ * The two principal meridians, the one of higher absolute power first and the more plus of equals. In minus form the
+ * sphere is the more plus one. The read meridian is the one that plays the same part in the same form, so a lens
+ * whose axis is off fails on the axis and not on its powers as well.
+ */
+function meridianSlots(ordered: Power): readonly [Slot, Slot] {
+  const [sphere, crossed] = [Math.abs(SPHERE.of(ordered)), Math.abs(CROSSED.of(ordered))];
+  return isSame(sphere, crossed) || isLess(crossed, sphere) ? [SPHERE, CROSSED] : [CROSSED, SPHERE];
+}
+
+/** An axis exists only where both lenses have a cylinder. */
+function axisMeasure(ordered: Power, read: Read<Power>, limit: Limit | null, eye: Eye): Measure | null {
+  if (ordered.cylinder === 0 || read.value.cylinder === 0) return null;
+  const turned = normalAxis(read.value.axis - ordered.axis);
+  const deviation = turned > 90 ? turned - 180 : turned;
+  return judge({ quantity: 'axis', eye, unit: 'deg' }, read, ordered.axis, read.value.axis, deviation, limit);
+}
+
+/** Adds of multifocals and progressives; single vision has none that could be read. */
+export function addMeasures({ order, values, set }: Case): Measure[] {
+  return EYES.flatMap((eye) => {
+    const lens = order.lenses[eye];
+    const ordered = lens.verification?.add ?? lens.add;
+    const type = lens.design?.value.type;
+    if (lens.role !== 'made' || !ordered || !type || type === 'single-vision') return [];
+    const read = values.add[eye];
+    const subject = { quantity: 'add', eye, unit: 'D' } as const;
+    if (!read) return [notRead(subject, ordered.value)];
+    const limit = addLimit(set, classOfLens(lens), ordered.value);
+    return [judge(subject, read, ordered.value, read.value, read.value - ordered.value, limit)];
+  });
+}

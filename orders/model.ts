@@ -1,0 +1,215 @@
+/**
+ * What an order file means: orders, the lenses in them, and the readings taken on the finished pair. Every value keeps
+ * the place where it was typed. Dioptres, prism dioptres, millimetres and degrees throughout.
+ */
+import type { Base, DesignType, Eye } from '../grammar';
+import type { Power, PrismVector } from '../optics';
+import type { Place } from './finding';
+
+export interface Placed<V> {
+  readonly value: V;
+  readonly place: Place;
+}
+
+export type PerEye<V> = Readonly<Record<Eye, V>>;
+
+export const EYES: readonly Eye[] = ['R', 'L'];
+export const otherEye = (eye: Eye): Eye => (eye === 'R' ? 'L' : 'R');
+
+export type CylinderForm = 'sphere' | 'minus' | 'plus' | 'meridians';
+
+export interface WrittenPower extends Placed<Power> {
+  readonly form: CylinderForm;
+}
+
+export interface Design {
+  readonly type: DesignType;
+  readonly use: 'distance' | 'near' | 'intermediate' | null;
+  readonly shape: 'flat-top' | 'round' | 'curve-top' | 'full-width' | null;
+  /** Width and depth of the segment in millimetres. */
+  readonly width: number | null;
+  readonly depth: number | null;
+  readonly gap: number | null;
+  readonly corridor: number | null;
+  /** How much weaker the top of an office lens is than its near power, dioptres, as a size. */
+  readonly degression: number | null;
+  readonly working: number | null;
+  readonly intermediate: number | null;
+}
+
+export interface LensMaterial {
+  /** The name as typed, or null when only an index is given. */
+  readonly name: string | null;
+  readonly index: number | null;
+  readonly abbe: number | null;
+  readonly density: number | null;
+  /** Id in the table of materials, when the name is a known one. */
+  readonly known: string | null;
+}
+
+/** A distance between the eyes or between two points of the lenses, millimetres. */
+export interface Distances {
+  readonly binocular: Placed<number> | null;
+  readonly R: Placed<number> | null;
+  readonly L: Placed<number> | null;
+}
+
+export interface ThicknessWish {
+  readonly centre: Placed<number> | null;
+  readonly edge: Placed<number> | null;
+  readonly min: Placed<number> | null;
+}
+
+/** One lens as ordered. */
+export interface OrderedLens {
+  readonly eye: Eye;
+  /** `made` is ordered; `balance` is made without a power to be judged; `kept` stays in the frame; `absent` is not in the order. */
+  readonly role: 'made' | 'balance' | 'kept' | 'absent';
+  readonly written: WrittenPower | null;
+  readonly add: Placed<number> | null;
+  readonly intermediate: Placed<number> | null;
+  /** Ordered prism at the reference point; null means none is ordered. */
+  readonly prism: Placed<PrismVector> | null;
+  readonly design: Placed<Design> | null;
+  readonly material: Placed<LensMaterial> | null;
+  readonly height: Placed<number> | null;
+  readonly inset: Placed<number> | null;
+  readonly baseCurve: Placed<number> | null;
+  readonly thickness: ThicknessWish;
+  /** What a focimeter should read, where the maker states it. */
+  readonly verification: Verification | null;
+}
+
+export interface Verification {
+  readonly power: WrittenPower;
+  readonly add: Placed<number> | null;
+  readonly prism: Placed<PrismVector> | null;
+}
+
+export interface Frame {
+  readonly a: Placed<number> | null;
+  readonly b: Placed<number> | null;
+  readonly dbl: Placed<number> | null;
+  readonly ed: Placed<number> | null;
+}
+
+export interface AsWorn {
+  /** Millimetres from the back vertex to the eye. */
+  readonly vertex: Placed<number> | null;
+  /** Degrees. */
+  readonly panto: Placed<number> | null;
+  readonly wrap: Placed<number> | null;
+}
+
+export type Supply = 'glazed' | 'edged' | 'uncut';
+export type Compensation = 'none' | 'done' | 'vertex' | 'by-maker';
+
+export interface Order {
+  readonly name: string | null;
+  /** The name, or the word `order` where the name is missing. */
+  readonly place: Place;
+  readonly lenses: PerEye<OrderedLens>;
+  readonly pd: Distances;
+  readonly nearPd: Distances;
+  readonly frame: Frame;
+  readonly asWorn: AsWorn;
+  readonly tested: Placed<number> | null;
+  readonly compensation: Placed<Compensation> | null;
+  readonly supply: Supply;
+  readonly standard: Placed<string> | null;
+  readonly yoked: boolean;
+  readonly readings: readonly Reading[];
+  /** Lines whose codes a person has confirmed. */
+  readonly confirmed: readonly Confirmation[];
+  readonly decided: Decision | null;
+}
+
+export interface Confirmation {
+  readonly code: string;
+  readonly quote: string;
+  readonly place: Place;
+}
+
+export interface Decision {
+  readonly verdict: 'accept' | 'reject' | 'remake';
+  readonly by: string | null;
+  readonly why: string | null;
+  readonly place: Place;
+}
+
+export type Stage = 'uncut' | 'edged' | 'final';
+
+export interface Reading {
+  readonly date: string | null;
+  readonly time: string | null;
+  readonly by: string | null;
+  readonly with: string | null;
+  readonly stage: Stage;
+  readonly place: Place;
+  /** What the drum shows with nothing on the stop. */
+  readonly zero: Placed<number> | null;
+  readonly measurements: readonly Measurement[];
+  /** Lenses said to be new ones, with the line from which on that holds. */
+  readonly replaced: readonly Placed<Eye>[];
+}
+
+interface MeasurementBase {
+  readonly place: Place;
+  readonly eye: Eye | null;
+  readonly again: boolean;
+  readonly with: string | null;
+  readonly at: string | null;
+  readonly corrected: boolean;
+}
+
+/** Figures of a power as typed: before eighths are read as eighths and before the zero is taken off. */
+export interface TypedPower {
+  readonly sphere: number;
+  readonly cylinder: number;
+  readonly axis: number | null;
+  readonly form: CylinderForm | 'lines';
+}
+
+export type AddReading =
+  | { readonly kind: 'value'; readonly value: number; readonly engraved: boolean }
+  | {
+      readonly kind: 'drum';
+      readonly from: number;
+      readonly to: number;
+      readonly surface: 'front-vertex' | 'back-vertex' | null;
+    }
+  | { readonly kind: 'clock'; readonly from: number; readonly to: number };
+
+/** One thing measured. `eye` is null for what belongs to the pair. */
+export type Measurement = MeasurementBase &
+  (
+    | { readonly quantity: 'power'; readonly value: TypedPower }
+    | { readonly quantity: 'add'; readonly value: AddReading }
+    | { readonly quantity: 'prism'; readonly value: PrismVector }
+    | { readonly quantity: 'pd' | 'near-pd' | 'optical-centres'; readonly value: number }
+    | { readonly quantity: 'height' | 'base-curve' | 'segment-width' | 'segment-tilt'; readonly value: number }
+    | { readonly quantity: 'centre-thickness' | 'edge-thickness' | 'min-thickness'; readonly value: number }
+    | { readonly quantity: 'warp'; readonly value: number }
+    | { readonly quantity: 'impact' | 'cosmetic' | 'marking'; readonly value: 'passed' | 'failed' }
+  );
+
+export type MeasuredQuantity = Measurement['quantity'];
+
+/** An instrument as declared in a file. */
+export interface Instrument {
+  readonly name: string;
+  readonly kind: string | null;
+  /** Smallest step shown, dioptres. */
+  readonly step: number | null;
+  readonly zero: number | null;
+  readonly calibrated: string | null;
+  readonly due: string | null;
+  readonly testLenses: readonly { readonly nominal: number; readonly read: number; readonly place: Place }[];
+}
+
+export const BASE_SIGNS: Readonly<Record<Base, { readonly in: number; readonly up: number }>> = {
+  in: { in: 1, up: 0 },
+  out: { in: -1, up: 0 },
+  up: { in: 0, up: 1 },
+  down: { in: 0, up: -1 },
+};

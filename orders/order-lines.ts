@@ -1,0 +1,260 @@
+/** What each line of an order says about the order. */
+import type {
+  DesignNode,
+  Eye,
+  EyeOrBoth,
+  EyeWord,
+  Figure,
+  ForEye,
+  LineNode,
+  MaterialNode,
+  PdNode,
+  PowerEntry,
+  Setting,
+  Span,
+} from '../grammar';
+import { materials } from '../tables';
+import type { Place } from './finding';
+import {
+  type Compensation,
+  type Confirmation,
+  type Decision,
+  type Design,
+  EYES,
+  type LensMaterial,
+  type Supply,
+} from './model';
+import { asPower, formOf, prismOf, typedPower } from './values';
+
+/** Where the values of a line go: into the order, or behind it as defaults. */
+export interface Sink {
+  put(key: string, value: unknown, place: Place, eye?: Eye | null): void;
+}
+
+export type At = (span: Span) => Place;
+
+const eyesOf = (word: EyeWord | null): readonly Eye[] => eyesNamed(word?.eye ?? 'both');
+export const eyesNamed = (eye: EyeOrBoth): readonly Eye[] => (eye === 'both' ? EYES : [eye]);
+
+/** Reads one line of an order. Returns false when the line is not one that an order holds. */
+export function orderLine(node: LineNode, at: At, sink: Sink): boolean {
+  switch (node.kind) {
+    case 'power':
+      powerEntries(node.entries, '', at, sink);
+      return true;
+    case 'powers':
+      powerEntries(node.entries, `${node.which}.`, at, sink);
+      if (node.which === 'kept' || node.which === 'balance') roles(node.entries, node.which, at, sink);
+      return true;
+    case 'add':
+      for (const { eye, value } of node.entries) {
+        for (const side of eyesOf(eye)) {
+          figure(value.value, `${side}.add`, at, sink, side);
+          figure(value.intermediate, `${side}.intermediate`, at, sink, side);
+        }
+      }
+      return true;
+    case 'prism':
+      for (const { eye, value, start, end } of node.entries) {
+        for (const side of eyesOf(eye)) {
+          // A total is shared by the lab; until it says how, half of it is expected in each lens.
+          const prism = prismOf(value, side);
+          if (!prism) continue;
+          const share = node.total ? { right: prism.right / 2, up: prism.up / 2 } : prism;
+          sink.put(`${side}.prism`, share, at({ start, end }), side);
+        }
+      }
+      return true;
+    case 'pd':
+      distances(node.distance, 'pd', at, sink);
+      distances(node.near, 'near', at, sink);
+      return true;
+    case 'eye-figure':
+      eyeFigures(node.entries, node.which, node.belowDatum !== null, at, sink);
+      return true;
+    case 'design':
+      for (const entry of node.entries) {
+        const design = designOf(entry.value);
+        if (design) for (const side of eyesOf(entry.eye)) sink.put(`${side}.design`, design, at(entry), side);
+      }
+      return true;
+    case 'lens':
+      for (const entry of node.entries) {
+        for (const side of eyesOf(entry.eye)) sink.put(`${side}.material`, materialOf(entry.value), at(entry), side);
+      }
+      return true;
+    case 'settings':
+      for (const entry of node.entries) settings(entry, node.which, at, sink);
+      return true;
+    case 'choice':
+      return choice(node.which, node.choice, at, sink);
+    case 'eyes':
+      if (node.which !== 'make') return false;
+      for (const { eye, ...span } of node.eyes)
+        for (const side of eyesNamed(eye)) sink.put(`make.${side}`, true, at(span), side);
+      return true;
+    case 'standard':
+      if (node.name) sink.put('standard', node.name.text, at(node.name));
+      return true;
+    default:
+      return OTHER_ORDER_LINES.has(node.kind);
+  }
+}
+
+/** Lines that an order may hold and that no measure rests on yet. */
+const OTHER_ORDER_LINES = new Set<LineNode['kind']>([
+  'decentre',
+  'slab',
+  'tint',
+  'text',
+  'remake-of',
+  'dated',
+  'confirmed',
+]);
+
+function powerEntries(entries: readonly PowerEntry[], prefix: string, at: At, sink: Sink): void {
+  const lastAdd = entries.at(-1)?.add;
+  const sharedAdd =
+    entries.length > 1 && lastAdd && entries.slice(0, -1).every(({ add }) => add === null) ? lastAdd : null;
+  for (const entry of entries) {
+    const typed = typedPower(entry.power);
+    for (const side of eyesOf(entry.eye)) {
+      if (typed && entry.power)
+        sink.put(`${prefix}${side}.power`, { power: asPower(typed), form: formOf(typed) }, at(entry.power), side);
+      const add = entry.add ?? sharedAdd;
+      figure(add?.value ?? null, `${prefix}${side}.add`, at, sink, side);
+      figure(add?.intermediate ?? null, `${prefix}${side}.intermediate`, at, sink, side);
+      const prism = entry.prism.length > 0 ? prismOf(entry.prism, side) : null;
+      const [first, last] = [entry.prism[0], entry.prism.at(-1)];
+      if (prism && first && last)
+        sink.put(`${prefix}${side}.prism`, prism, at({ start: first.start, end: last.end }), side);
+    }
+  }
+}
+
+function roles(entries: readonly PowerEntry[], role: 'kept' | 'balance', at: At, sink: Sink): void {
+  for (const { eye } of entries)
+    if (eye) for (const side of eyesNamed(eye.eye)) sink.put(`${side}.role`, role, at(eye), side);
+}
+
+function figure(node: Figure | null, key: string, at: At, sink: Sink, eye: Eye | null = null): void {
+  if (node && node.value !== null) sink.put(key, node.value, at(node), eye);
+}
+
+function distances({ binocular, right, left }: PdNode, key: string, at: At, sink: Sink): void {
+  figure(binocular, key, at, sink);
+  figure(right, `R.${key}`, at, sink, 'R');
+  figure(left, `L.${key}`, at, sink, 'L');
+}
+
+function eyeFigures(
+  entries: readonly ForEye<Figure | null>[],
+  which: string,
+  belowDatum: boolean,
+  at: At,
+  sink: Sink,
+): void {
+  for (const { eye, value } of entries) {
+    for (const side of eyesOf(eye)) {
+      if (belowDatum) figure(value, `${side}.below-datum`, at, sink, side);
+      else figure(value, `${side}.${which}`, at, sink, side);
+    }
+  }
+}
+
+const FRAME_KEYS: Readonly<Record<string, string>> = { a: 'a', b: 'b', dbl: 'dbl', ed: 'ed' };
+const WORN_KEYS: Readonly<Record<string, string>> = {
+  vertex: 'vertex',
+  bvd: 'vertex',
+  panto: 'panto',
+  tilt: 'panto',
+  wrap: 'wrap',
+};
+const THICKNESS_KEYS: Readonly<Record<string, string>> = {
+  centre: 'centre',
+  center: 'centre',
+  ct: 'centre',
+  edge: 'edge',
+  et: 'edge',
+  min: 'min',
+};
+
+export const thicknessKey = (word: string): string | undefined => THICKNESS_KEYS[word];
+
+function settings({ eye, value }: ForEye<readonly Setting[]>, which: string, at: At, sink: Sink): void {
+  for (const { key, figure: amount } of value) {
+    if (which === 'frame' && FRAME_KEYS[key.word]) figure(amount, `frame.${FRAME_KEYS[key.word]}`, at, sink);
+    else if (which === 'as-worn' && WORN_KEYS[key.word]) figure(amount, `worn.${WORN_KEYS[key.word]}`, at, sink);
+    else if (which === 'tested' && WORN_KEYS[key.word] === 'vertex') figure(amount, 'tested', at, sink);
+    else if (which === 'thickness' && thicknessKey(key.word)) {
+      for (const side of eyesOf(eye)) figure(amount, `${side}.thickness.${thicknessKey(key.word)}`, at, sink, side);
+    }
+  }
+}
+
+const SUPPLIES = new Set<string>(['glazed', 'edged', 'uncut'] satisfies Supply[]);
+const COMPENSATIONS = new Set<string>(['none', 'done', 'vertex', 'by-maker'] satisfies Compensation[]);
+
+function choice(
+  which: string,
+  word: { readonly word: string; readonly start: number; readonly end: number } | null,
+  at: At,
+  sink: Sink,
+): boolean {
+  if (which === 'impact' || which === 'cosmetic' || which === 'marking') return false;
+  if (!word) return true;
+  if (which === 'supply' && SUPPLIES.has(word.word)) sink.put('supply', word.word, at(word));
+  if (which === 'compensation' && COMPENSATIONS.has(word.word)) sink.put('compensation', word.word, at(word));
+  if (which === 'split') sink.put(word.word === 'yoked' ? 'yoked' : 'split', word.word, at(word));
+  if (which === 'purpose') sink.put('purpose', word.word, at(word));
+  return true;
+}
+
+const amountOf = (node: Figure | null): number | null => node?.value ?? null;
+
+function designOf(node: DesignNode): Design | null {
+  if (!node.type) return null;
+  return {
+    type: node.type,
+    use: node.use,
+    shape: node.shape,
+    width: amountOf(node.width),
+    depth: amountOf(node.depth),
+    gap: amountOf(node.gap),
+    corridor: amountOf(node.corridor),
+    degression: node.degression?.value == null ? null : Math.abs(node.degression.value),
+    working: amountOf(node.working),
+    intermediate: amountOf(node.intermediate),
+  };
+}
+
+/** A material by its name, or by an index written alone; a known one fills in what is not said. */
+function materialOf(node: MaterialNode): LensMaterial {
+  const name = node.name?.text ?? null;
+  const spelled = (name ?? (node.index?.value != null ? node.index.value.toFixed(2) : '')).toLowerCase();
+  const known = materials.find(({ id, spellings }) => id === spelled || spellings.includes(spelled));
+  return {
+    name,
+    index: amountOf(node.index) && name ? amountOf(node.index) : (known?.indexD.value ?? amountOf(node.index)),
+    abbe: amountOf(node.abbe) ?? known?.abbe.value ?? null,
+    density: amountOf(node.density) ?? known?.density.value ?? null,
+    known: known?.id ?? null,
+  };
+}
+
+export function confirmationOf(node: LineNode, at: At): Confirmation | null {
+  if (node.kind !== 'confirmed' || !node.code || !node.quote) return null;
+  return { code: node.code.text, quote: node.quote.text, place: at(node.code) };
+}
+
+const VERDICTS = new Set(['accept', 'reject', 'remake']);
+
+export function decisionOf(node: LineNode, at: At): Decision | null {
+  if (node.kind !== 'decided' || !node.verdict || !VERDICTS.has(node.verdict.word)) return null;
+  return {
+    verdict: node.verdict.word as Decision['verdict'],
+    by: node.by?.text ?? null,
+    why: node.why?.text ?? null,
+    place: at(node.verdict),
+  };
+}

@@ -1,0 +1,130 @@
+/** What each line of a reading measures. */
+import type { AddNode, ClockNode, Eye, EyeWord, Figure, ForEye, LineNode, PdNode, Qualifiers, Span } from '../grammar';
+import type { AddReading, MeasuredQuantity, Measurement } from './model';
+import { type At, eyesNamed, thicknessKey } from './order-lines';
+import { prismOf, typedPower } from './values';
+
+type Put = (quantity: MeasuredQuantity, value: unknown, span: Span, eye: Eye | null) => void;
+
+/** The measurements of one line, or null when a reading holds no such line. */
+export function readingLine(node: LineNode, at: At): Measurement[] | null {
+  const list: Measurement[] = [];
+  const ending: Qualifiers | undefined = node.qualifiers;
+  const again = 'again' in node && node.again;
+  const put: Put = (quantity, value, span, eye) => {
+    list.push({
+      quantity,
+      value,
+      eye,
+      again,
+      place: at(span),
+      with: ending?.with?.text ?? null,
+      at: ending?.at?.word ?? null,
+      corrected: Boolean(ending?.corrected),
+    } as Measurement);
+  };
+  return read(node, put) ? list : null;
+}
+
+function read(node: LineNode, put: Put): boolean {
+  switch (node.kind) {
+    case 'power':
+      for (const entry of node.entries) {
+        const typed = typedPower(entry.power);
+        for (const side of entry.eye ? eyesNamed(entry.eye.eye) : []) {
+          if (typed && entry.power) put('power', typed, entry.power, side);
+          if (entry.add) addReading(entry.add, entry.add, side, put);
+          const prism = entry.prism.length > 0 ? prismOf(entry.prism, side) : null;
+          if (prism) put('prism', prism, span(entry.prism), side);
+        }
+      }
+      return true;
+    case 'add':
+      for (const entry of node.entries) for (const side of eyes(entry.eye)) addReading(entry.value, entry, side, put);
+      return true;
+    case 'prism':
+      for (const entry of node.entries) {
+        for (const side of eyes(entry.eye)) {
+          const prism = prismOf(entry.value, side);
+          if (prism && entry.value.length > 0) put('prism', prism, entry, side);
+        }
+      }
+      return true;
+    case 'pd':
+      distances(node.distance, 'pd', put);
+      distances(node.near, 'near-pd', put);
+      return true;
+    case 'centres':
+      distances(node.distance, 'optical-centres', put);
+      return true;
+    case 'eye-figure':
+      if (node.which !== 'height' && node.which !== 'base-curve') return false;
+      for (const { eye, value } of node.entries) for (const side of eyes(eye)) figure(value, node.which, side, put);
+      return true;
+    case 'clock':
+      for (const entry of node.entries) for (const side of eyes(entry.eye)) clock(entry, side, put);
+      return true;
+    case 'segment':
+      for (const { eye, value } of node.entries) {
+        for (const side of eyes(eye)) {
+          figure(value.width, 'segment-width', side, put);
+          figure(value.tilt, 'segment-tilt', side, put);
+        }
+      }
+      return true;
+    case 'settings':
+      if (node.which !== 'thickness') return false;
+      for (const { eye, value } of node.entries) {
+        for (const { key, figure: amount } of value) {
+          const which = thicknessKey(key.word);
+          for (const side of eyes(eye)) if (which) figure(amount, `${which}-thickness` as MeasuredQuantity, side, put);
+        }
+      }
+      return true;
+    case 'choice':
+      if (node.which !== 'impact' && node.which !== 'cosmetic' && node.which !== 'marking') return false;
+      if (node.choice) {
+        const word = node.choice.word;
+        // A batch certificate stands for a passed test of the batch.
+        if (word === 'passed' || word === 'failed' || word === 'batch')
+          put(node.which, word === 'failed' ? 'failed' : 'passed', node.choice, null);
+      }
+      return true;
+    default:
+      return node.kind === 'text' && node.which === 'note';
+  }
+}
+
+const eyes = (word: EyeWord | null): readonly Eye[] => eyesNamed(word?.eye ?? 'both');
+const span = (parts: readonly Span[]): Span => ({ start: parts[0]?.start ?? 0, end: parts.at(-1)?.end ?? 0 });
+
+function figure(node: Figure | null, quantity: MeasuredQuantity, eye: Eye | null, put: Put): void {
+  if (node && node.value !== null) put(quantity, node.value, node, eye);
+}
+
+function distances({ binocular, right, left }: PdNode, quantity: MeasuredQuantity, put: Put): void {
+  figure(binocular, quantity, null, put);
+  figure(right, quantity, 'R', put);
+  figure(left, quantity, 'L', put);
+}
+
+function addReading(node: AddNode, place: Span, eye: Eye, put: Put): void {
+  const value: AddReading | null = node.from
+    ? node.from.value !== null && node.to?.value != null
+      ? { kind: 'drum', from: node.from.value, to: node.to.value, surface: node.surface }
+      : null
+    : node.value?.value != null
+      ? { kind: 'value', value: node.value.value, engraved: node.engraved }
+      : null;
+  if (value) put('add', value, place, eye);
+}
+
+/** A lens measure on both parts gives the add; on two meridians of one surface it gives the warp. */
+function clock({ value, start, end }: ForEye<ClockNode>, eye: Eye, put: Put): void {
+  const { distance, segment, meridians } = value;
+  if (distance?.value != null && segment?.value != null) {
+    put('add', { kind: 'clock', from: distance.value, to: segment.value } satisfies AddReading, { start, end }, eye);
+  }
+  const [first, second] = meridians.map(({ power }) => power.value);
+  if (first != null && second != null) put('warp', Math.abs(first - second), { start, end }, eye);
+}

@@ -1,0 +1,253 @@
+/** From the lines of a block to an order. Never throws on any text: what cannot be understood is told and left out. */
+import { type Block, type Eye, indentOf, type LineNode, lineWord, type Span } from '../grammar';
+import type { Power, PrismVector } from '../optics';
+import { Draft } from './draft';
+import type { Finding, Place } from './finding';
+import {
+  type AsWorn,
+  type Compensation,
+  type Confirmation,
+  type CylinderForm,
+  type Decision,
+  type Design,
+  type Distances,
+  EYES,
+  type Frame,
+  type LensMaterial,
+  type Measurement,
+  type Order,
+  type OrderedLens,
+  type Placed,
+  type Reading,
+  type Stage,
+  type Supply,
+  type Verification,
+  type WrittenPower,
+} from './model';
+import { type At, confirmationOf, decisionOf, orderLine } from './order-lines';
+import { readingLine } from './reading-lines';
+
+export interface Resolved {
+  readonly order: Order;
+  readonly findings: readonly Finding[];
+  /** For each line of the block whether it stands in a reading. */
+  readonly inReading: readonly boolean[];
+}
+
+/**
+ * Resolves one order block.
+ * @param defaults the file’s `defaults` block; its values hold where the order says nothing
+ */
+export function resolveOrder(block: Block, defaults: Block | null): Resolved {
+  const draft = new Draft();
+  const readings: ReadingDraft[] = [];
+  const confirmed: Confirmation[] = [];
+  const inReading: boolean[] = [];
+  let decided: Decision | null = null;
+  let current: ReadingDraft | null = null;
+  let place: Place = { line: 0, start: 0, end: 0 };
+  let name: string | null = null;
+
+  for (const [number, line] of block.lines.entries()) {
+    const { node } = line.parsed(block.kind);
+    const at: At = ({ start, end }) => ({ line: number, start, end });
+    inReading.push(current !== null || node.kind === 'reading');
+    if (node.kind === 'blank' || node.kind === 'unknown') continue;
+    if (node.kind === 'order') {
+      name = node.name?.text ?? null;
+      place = at((node.name ?? node.head) as Span);
+      if (!node.name) draft.tell('name-missing', 'error', place);
+    } else if (node.kind === 'reading') {
+      current = new ReadingDraft(node, at);
+      readings.push(current);
+    } else if (node.kind === 'end') current = null;
+    else if (node.kind === 'standard' && isFileStandard(line.text, block)) continue;
+    else if (node.kind === 'decided') decided = decisionOf(node, at) ?? decided;
+    else {
+      const confirmation = confirmationOf(node, at);
+      if (confirmation) confirmed.push(confirmation);
+      else if (current && belongsToReading(node)) current.take(node, at, draft);
+      else if (!orderLine(node, at, draft))
+        draft.tell('reading-missing', 'error', at(node.head as Span), { word: node.head?.word });
+      else if (current)
+        draft.tell('order-line-below-reading', 'hint', at(node.head as Span), { word: node.head?.word });
+    }
+  }
+  if (defaults) takeDefaults(defaults, draft, place);
+  const order = build(
+    draft,
+    name,
+    place,
+    readings.map((reading) => reading.build()),
+    confirmed,
+    decided,
+  );
+  return { order, findings: draft.findings, inReading };
+}
+
+/** A `standard` line counts for the file when it stands no deeper than the block word above it. */
+export const isFileStandard = (line: string, block: Block): boolean => {
+  const header = block.lines[0]?.text ?? '';
+  return block.kind === 'preamble' || indentOf(line) <= indentOf(header);
+};
+
+/** Words that only an order can have belong to the order wherever they stand. */
+function belongsToReading(node: LineNode): boolean {
+  const word = node.head ? lineWord(node.head.word) : undefined;
+  return word === undefined || word.blocks.includes('reading');
+}
+
+function takeDefaults(defaults: Block, draft: Draft, place: Place): void {
+  // A default has no place in the order; findings about it are shown at the order’s name.
+  const at: At = () => place;
+  const sink = { put: (key: string, value: unknown) => draft.putDefault(key, value, place) };
+  for (const line of defaults.lines.slice(1)) {
+    const { node } = line.parsed('defaults');
+    if (node.kind !== 'standard' || !isFileStandard(line.text, defaults)) orderLine(node, at, sink);
+  }
+}
+
+class ReadingDraft {
+  readonly #measurements: Measurement[] = [];
+  readonly #replaced: Placed<Eye>[] = [];
+  #zero: Placed<number> | null = null;
+  readonly #head: Omit<Reading, 'measurements' | 'replaced' | 'zero'>;
+
+  constructor(node: Extract<LineNode, { kind: 'reading' }>, at: At) {
+    const stage = node.stage?.word;
+    this.#head = {
+      date: node.date?.iso ?? null,
+      time: node.time?.text ?? null,
+      by: node.by?.text ?? null,
+      with: node.with?.text ?? null,
+      stage: stage === 'uncut' || stage === 'edged' ? (stage satisfies Stage) : 'final',
+      place: at((node.date ?? node.head) as Span),
+    };
+  }
+
+  take(node: LineNode, at: At, draft: Draft): void {
+    if (node.kind === 'figure' && node.which === 'zero') {
+      if (node.figure?.value != null) this.#zero = { value: node.figure.value, place: at(node.figure) };
+      return;
+    }
+    if (node.kind === 'eyes' && node.which === 'replaced') {
+      for (const { eye, ...span } of node.eyes) {
+        for (const side of eye === 'both' ? EYES : [eye]) this.#replaced.push({ value: side, place: at(span) });
+      }
+      return;
+    }
+    const measured = readingLine(node, at);
+    if (!measured) {
+      draft.tell('unknown-line', 'error', at(node.head as Span), { word: node.head?.word });
+      return;
+    }
+    for (const one of measured) this.#add(one, draft);
+  }
+
+  build(): Reading {
+    return { ...this.#head, zero: this.#zero, measurements: this.#measurements, replaced: this.#replaced };
+  }
+
+  #add(one: Measurement, draft: Draft): void {
+    if (!one.again) {
+      const replaced = this.#replaced.some(
+        ({ value, place }) => (one.eye === null || value === one.eye) && place.line < one.place.line,
+      );
+      const first = replaced
+        ? undefined
+        : this.#measurements.find(({ quantity, eye }) => quantity === one.quantity && eye === one.eye);
+      if (first && JSON.stringify(first.value) !== JSON.stringify(one.value)) {
+        draft.tell('said-twice', 'warning', one.place, { in: 'reading' }, one.eye, [first.place]);
+      }
+    }
+    this.#measurements.push(one);
+  }
+}
+
+function build(
+  draft: Draft,
+  name: string | null,
+  place: Place,
+  readings: readonly Reading[],
+  confirmed: readonly Confirmation[],
+  decided: Decision | null,
+): Order {
+  const frame: Frame = {
+    a: draft.get('frame.a'),
+    b: draft.get('frame.b'),
+    dbl: draft.get('frame.dbl'),
+    ed: draft.get('frame.ed'),
+  };
+  const asWorn: AsWorn = {
+    vertex: draft.get('worn.vertex'),
+    panto: draft.get('worn.panto'),
+    wrap: draft.get('worn.wrap'),
+  };
+  const supply =
+    draft.get<Supply>('supply')?.value ??
+    (frame.a ? 'glazed' : draft.get('R.height') || draft.get('pd') ? 'glazed' : 'uncut');
+  return {
+    name,
+    place,
+    lenses: { R: lensOf(draft, 'R'), L: lensOf(draft, 'L') },
+    pd: distancesOf(draft, 'pd'),
+    nearPd: distancesOf(draft, 'near'),
+    frame,
+    asWorn,
+    supply,
+    tested: draft.get('tested'),
+    compensation: draft.get<Compensation>('compensation'),
+    standard: draft.get('standard'),
+    yoked: draft.get('yoked') !== null,
+    readings,
+    confirmed,
+    decided,
+  };
+}
+
+const distancesOf = (draft: Draft, key: string): Distances => ({
+  binocular: draft.get(key),
+  R: draft.get(`R.${key}`),
+  L: draft.get(`L.${key}`),
+});
+
+function lensOf(draft: Draft, eye: Eye): OrderedLens {
+  const power = powerOf(draft, `${eye}.power`);
+  const onlyOther = draft.get(`make.${eye === 'R' ? 'L' : 'R'}`) && !draft.get(`make.${eye}`);
+  const role = draft.get<'kept' | 'balance'>(`${eye}.role`)?.value ?? (onlyOther || !power ? 'absent' : 'made');
+  return {
+    eye,
+    role,
+    written: power,
+    add: draft.get(`${eye}.add`),
+    intermediate: draft.get(`${eye}.intermediate`),
+    prism: draft.get<PrismVector>(`${eye}.prism`),
+    design: draft.get<Design>(`${eye}.design`),
+    material: draft.get<LensMaterial>(`${eye}.material`),
+    height: draft.get(`${eye}.height`),
+    inset: draft.get(`${eye}.inset`),
+    baseCurve: draft.get(`${eye}.base-curve`),
+    thickness: {
+      centre: draft.get(`${eye}.thickness.centre`),
+      edge: draft.get(`${eye}.thickness.edge`),
+      min: draft.get(`${eye}.thickness.min`),
+    },
+    verification: verificationOf(draft, eye),
+  };
+}
+
+function powerOf(draft: Draft, key: string): WrittenPower | null {
+  const power = draft.get<{ power: Power; form: CylinderForm }>(key);
+  return power && { value: power.value.power, form: power.value.form, place: power.place };
+}
+
+function verificationOf(draft: Draft, eye: Eye): Verification | null {
+  const power = powerOf(draft, `verification.${eye}.power`);
+  return (
+    power && {
+      power,
+      add: draft.get(`verification.${eye}.add`),
+      prism: draft.get<PrismVector>(`verification.${eye}.prism`),
+    }
+  );
+}

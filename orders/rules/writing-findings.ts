@@ -1,0 +1,38 @@
+/** Problems of the writing, as the grammar told them, with the level their rules give them where they stand. */
+import type { Block, Problem } from '../../grammar';
+import type { Finding } from '../finding';
+import { ruleOf } from './catalogue';
+import type { BlockOfFinding } from './rule';
+
+/** Blocks whose lines a block word does not govern: their lines are told as a whole, not one by one. */
+const WITHOUT_HOME = new Set<Block['kind']>(['preamble', 'unnamed']);
+
+/**
+ * @param inReading for each line of an order whether it stands in a reading; null for other blocks
+ */
+export function writingFindings(block: Block, inReading: readonly boolean[] | null): Finding[] {
+  const findings: Finding[] = [];
+  if (block.kind === 'unnamed') return [unnamed(block)];
+  for (const [number, line] of block.lines.entries()) {
+    const { node, problems } = line.parsed(block.kind);
+    const where: BlockOfFinding = inReading === null ? 'other' : inReading[number] ? 'reading' : 'order';
+    if (WITHOUT_HOME.has(block.kind) && node.kind !== 'blank' && node.kind !== 'standard' && node.kind !== 'unknown') {
+      if (node.head)
+        findings.push(finding({ code: 'line-outside', ...node.head, data: { word: node.head.word } }, number, where));
+      continue;
+    }
+    for (const problem of problems) findings.push(finding(problem, number, where));
+  }
+  return findings;
+}
+
+function unnamed(block: Block): Finding {
+  const node = block.lines[0]?.parsed(block.kind).node;
+  const { start = 0, end = 0, word = '' } = node?.head ?? {};
+  return finding({ code: 'block-unnamed', start, end, data: { word } }, 0, 'other');
+}
+
+function finding({ code, start, end, data = {} }: Problem, line: number, where: BlockOfFinding): Finding {
+  const level = ruleOf(code)?.level ?? 'error';
+  return { code, level: typeof level === 'function' ? level(data, where) : level, line, start, end, data, eye: null };
+}

@@ -1,0 +1,79 @@
+/** The one place where figures become words: powers, amounts with their unit, prisms with their base. */
+
+import type { Eye } from '../grammar';
+import { type Power, type PrismVector, prismBeforeEye } from '../optics';
+import { roundTo, tidy } from './exact';
+import type { Unit } from './limits';
+import type { Quantity } from './measures/measure';
+
+/** A figure with two decimals, or three where the third says something (eighths). */
+export function figure(value: number, decimals = 2): string {
+  const rounded = roundTo(value, decimals);
+  const finer = roundTo(value, 3);
+  const shown = Math.abs(finer - rounded) > 1e-9 ? finer : rounded;
+  return Math.abs(shown).toFixed(Math.abs(finer - rounded) > 1e-9 ? 3 : decimals);
+}
+
+/** A dioptric figure with its sign: `+2.00`, `-0.625`, `0.00`. */
+export function signed(value: number): string {
+  const clean = tidy(value);
+  return `${clean > 0 ? '+' : clean < 0 ? '-' : ''}${figure(clean)}`;
+}
+
+export const axisFigures = (axis: number): string => String(roundTo(axis, 0)).padStart(3, '0');
+
+/** A power as it is written: `-4.50 -0.75 x 022`, `+1.25 DS`, `plano`. */
+export function powerInWords({ sphere, cylinder, axis }: Power): string {
+  const first = tidy(sphere) === 0 ? 'plano' : signed(sphere);
+  if (tidy(cylinder) === 0) return tidy(sphere) === 0 ? first : `${first} DS`;
+  return `${first} ${signed(cylinder)} x ${axisFigures(axis)}`;
+}
+
+const UNITS: Readonly<Record<Unit, string>> = { D: 'D', deg: '°', mm: 'mm', prism: 'Δ' };
+
+/** An amount with its unit: `0.12 D`, `5°`, `2.5 mm`, `0.33 Δ`. */
+export function amountInWords(value: number, unit: Unit): string {
+  if (unit === 'deg') return `${roundTo(Math.abs(value), 1)}°`;
+  if (unit === 'mm') return `${roundTo(Math.abs(value), 2)} mm`;
+  return `${figure(value)} ${UNITS[unit]}`;
+}
+
+/** An ordered or read figure as it is written: powers signed, axes with three digits. */
+export function valueInWords(value: number, unit: Unit): string {
+  if (unit === 'D') return signed(value);
+  if (unit === 'deg') return axisFigures(value);
+  return unit === 'mm' ? `${roundTo(value, 2)} mm` : `${figure(value)} ${UNITS[unit]}`;
+}
+
+const QUANTITIES: Readonly<Record<Quantity, string>> = {
+  power: 'power',
+  cylinder: 'cylinder',
+  axis: 'axis',
+  add: 'add',
+  'prism-horizontal': 'horizontal prism of the pair',
+  'prism-vertical': 'vertical prism of the pair',
+  pd: 'PD',
+  'near-pd': 'near PD',
+  height: 'height',
+  'height-difference': 'difference of the heights',
+  'segment-width': 'segment width',
+  'segment-tilt': 'tilt',
+  'base-curve': 'base curve',
+  'centre-thickness': 'centre thickness',
+  'edge-thickness': 'edge thickness',
+  'min-thickness': 'least thickness',
+  warp: 'warp',
+  impact: 'impact test',
+  cosmetic: 'surface quality',
+};
+
+export const quantityInWords = (quantity: Quantity): string => QUANTITIES[quantity];
+
+/** A prism with its base words before one eye: `2.00 in, 0.50 up`; `none` where there is none. */
+export function prismInWords(prism: PrismVector, eye: Eye): string {
+  const before = prismBeforeEye(prism, eye);
+  const parts: string[] = [];
+  if (tidy(before.in) !== 0) parts.push(`${figure(before.in)} base ${before.in > 0 ? 'in' : 'out'}`);
+  if (tidy(before.up) !== 0) parts.push(`${figure(before.up)} base ${before.up > 0 ? 'up' : 'down'}`);
+  return parts.length > 0 ? parts.join(', ') : 'none';
+}
