@@ -1,18 +1,9 @@
 /// <reference lib="dom" />
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { launchBrowser, openText, scopesAt, screenshot } from './editor';
+import { expect } from 'vitest';
+import { scopesAt, screenshot, test } from './editor';
 
-let browser: Browser;
-
-beforeAll(async () => {
-  browser = await launchBrowser();
-});
-
-afterAll(() => browser?.close());
-
-test('a file of the notation opens in its colours', async () => {
-  const page = await openText(browser, 'colours.lentil', '# Quay Lane bench\norder QL-1042\n  R   -4.50 -0.75 x 022\n');
+test('a file of the notation opens in its colours', async ({ openText }) => {
+  const page = await openText('colours.lentil', '# Quay Lane bench\norder QL-1042\n  R   -4.50 -0.75 x 022\n');
   expect(await scopesAt(page, 1, 4)).toContain('comment.line.number-sign.lentil');
   expect(await scopesAt(page, 2, 2)).toContain('keyword.control.block.lentil');
   expect(await scopesAt(page, 2, 8)).toContain('entity.name.function.lentil');

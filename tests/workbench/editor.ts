@@ -1,7 +1,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { type Browser, chromium, type Page } from 'playwright-core';
-import { inject } from 'vitest';
+import { inject, test as plainTest } from 'vitest';
 import { findBrowser } from '../../scripts/workbench/needs.mjs';
 import { addressOf } from '../../scripts/workbench/serve.mjs';
 
@@ -10,23 +10,40 @@ export const patience = 60_000;
 
 const screenshots = join(inject('workspace'), '..', 'screenshots');
 
-export function launchBrowser(): Promise<Browser> {
+interface Fixtures {
+  /** Writes a file of the workspace and opens it in a window of the editor. */
+  readonly openText: (name: string, text: string) => Promise<Page>;
+}
+
+/** A test with a browser of its own; when it fails, what the windows showed last is kept as a screenshot. */
+export const test = plainTest.extend<Fixtures>({
+  openText: async ({ task }, use) => {
+    const browser = await launchBrowser();
+    const pages: Page[] = [];
+    await use(async (name, text) => {
+      const file = join(inject('workspace'), name);
+      mkdirSync(dirname(file), { recursive: true });
+      writeFileSync(file, text);
+      const page = await openFile(browser, name);
+      pages.push(page);
+      return page;
+    });
+    if (task.result?.state === 'fail') {
+      for (const [index, page] of pages.entries()) await screenshot(page, `failed-${task.id}-${index}`);
+    }
+    await browser.close();
+  },
+});
+
+function launchBrowser(): Promise<Browser> {
   const executablePath = findBrowser();
   if (!executablePath) throw new Error('no browser was found');
   const quiet = ['--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update'];
   return chromium.launch({ executablePath, args: ['--no-sandbox', '--disable-gpu', '--disable-sync', ...quiet] });
 }
 
-/** Writes a file into the workspace and opens it in a new window of the editor. */
-export async function openText(browser: Browser, name: string, text: string): Promise<Page> {
-  const file = join(inject('workspace'), name);
-  mkdirSync(dirname(file), { recursive: true });
-  writeFileSync(file, text);
-  return openFile(browser, name);
-}
-
-/** Opens a file of the workspace in a new window of the editor, and waits until it is drawn. */
-export async function openFile(browser: Browser, name: string): Promise<Page> {
+/** Waits until the file is drawn; the language server may still be starting then. */
+async function openFile(browser: Browser, name: string): Promise<Page> {
   const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, locale: 'en-GB' });
   const page = await context.newPage();
   page.setDefaultTimeout(patience);
@@ -66,3 +83,30 @@ export async function scopesAt(page: Page, line: number, column: number): Promis
 export async function screenshot(page: Page, name: string): Promise<void> {
   await page.screenshot({ path: join(screenshots, `${name}.png`) });
 }
+
+/** The text of the drawn line that begins with a given text, its inlay hints included, with plain blanks and minus signs. */
+export async function lineText(page: Page, beginning: string): Promise<string> {
+  const lines = await page.locator('.editor-instance .view-line').allTextContents();
+  return lines.map(plain).find((line) => line.trimStart().startsWith(beginning)) ?? '';
+}
+
+/** What the editor shows when it is asked for the hover at a place; asked again until the server has an answer. */
+export async function hoverText(page: Page, line: number, column: number): Promise<string> {
+  const hover = page.locator('.monaco-hover:not(.hidden) .monaco-hover-content');
+  for (const end = Date.now() + patience; Date.now() < end; ) {
+    await goTo(page, line, column);
+    await runCommand(page, 'Show or Focus Hover');
+    const answered = hover.first().waitFor({ timeout: 3_000 });
+    if (
+      await answered.then(
+        () => true,
+        () => false,
+      )
+    )
+      return plain((await hover.allTextContents()).join('\n'));
+  }
+  throw new Error(`nothing is shown at ${line}:${column}`);
+}
+
+/** The editor draws blanks as no-break blanks. */
+const plain = (text: string): string => text.replaceAll('\u00A0', ' ').replaceAll('\u2212', '-');
