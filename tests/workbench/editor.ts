@@ -29,7 +29,8 @@ export const test = plainTest.extend<Fixtures>({
       return page;
     });
     if (task.result?.state === 'fail') {
-      for (const [index, page] of pages.entries()) await screenshot(page, `failed-${task.id}-${index}`);
+      for (const [index, page] of pages.entries())
+        await screenshot(page, `failed-${task.name.replace(/\W+/g, '-')}-${index}`);
     }
     await browser.close();
   },
