@@ -15,7 +15,6 @@ export async function bundleAll() {
   const present = bundles.filter(({ entries }) => entries.every((entry) => existsSync(join(root, entry))));
   const results = await Promise.all(present.map(({ options }) => build(options)));
   writeFileSync(join(dist, 'lib', 'package.json'), `${JSON.stringify({ type: 'module' }, null, 2)}\n`);
-  if (present.some(({ name }) => name === 'library')) writeDeclarations();
   makeExecutable(join(dist, 'lentil.mjs'));
   const packages = writeNotices(results.map(({ metafile }) => metafile));
 
@@ -25,6 +24,8 @@ export async function bundleAll() {
     }
   }
   console.log(`with code of ${packages} packages, listed in dist/THIRD-PARTY-NOTICES.txt`);
+  // Last, since these also check the types, and what is built by then can be tried all the same.
+  if (present.some(({ name }) => name === 'library')) writeDeclarations();
   refuseMissing(present);
 }
 
