@@ -1,0 +1,29 @@
+import type { Fix } from '../../finding';
+import { type FixSite, type Rule, replace, typed } from '../rule';
+
+export const fraction: Rule = {
+  code: 'fraction',
+  family: 'writing',
+  level: 'hint',
+  page: {
+    checks: 'A prism amount is written as a fraction.',
+    why: 'A stroke that is overlooked makes 12 out of 1/2.',
+    example: { wrong: 'prism R 1/2 BU', right: 'prism R 0.50 BU' },
+    fix: 'Writes the amount with a decimal point.',
+    source: 'Common practice, no source.',
+  },
+  message: ({ value }) =>
+    typeof value === 'number' ? `Taken as ${decimals(value)}.` : 'This fraction has no value. What is meant?',
+  fixes: asDecimals,
+};
+
+function asDecimals(site: FixSite): readonly Fix[] {
+  const { value } = site.finding.data;
+  if (typeof value !== 'number') return [];
+  const sign = typed(site).startsWith('+') ? '+' : '';
+  const text = sign + decimals(value);
+  return [replace(site, `Write ${text}`, text, Number(text) === value)];
+}
+
+/** Two decimals, and a third where the fraction is an eighth. */
+const decimals = (value: number): string => value.toFixed(Number(value.toFixed(2)) === value ? 2 : 3);
