@@ -102,6 +102,7 @@ export interface AsWorn {
 }
 
 export type Supply = 'glazed' | 'edged' | 'uncut';
+export type Purpose = 'general' | 'safety' | 'child';
 export type Compensation = 'none' | 'done' | 'vertex' | 'by-maker';
 
 export interface Order {
@@ -116,6 +117,8 @@ export interface Order {
   readonly tested: Placed<number> | null;
   readonly compensation: Placed<Compensation> | null;
   readonly supply: Supply;
+  /** Which cautions on thickness and impact apply. */
+  readonly purpose: Placed<Purpose> | null;
   readonly standard: Placed<string> | null;
   readonly yoked: boolean;
   readonly readings: readonly Reading[];

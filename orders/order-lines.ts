@@ -22,6 +22,7 @@ import {
   type Design,
   EYES,
   type LensMaterial,
+  type Purpose,
   type Supply,
 } from './model';
 import { asPower, formOf, prismOf, typedPower } from './values';
@@ -193,6 +194,7 @@ function settings({ eye, value }: ForEye<readonly Setting[]>, which: string, at:
 }
 
 const SUPPLIES = new Set<string>(['glazed', 'edged', 'uncut'] satisfies Supply[]);
+const PURPOSES = new Set<string>(['general', 'safety', 'child'] satisfies Purpose[]);
 const COMPENSATIONS = new Set<string>(['none', 'done', 'vertex', 'by-maker'] satisfies Compensation[]);
 
 function choice(
@@ -206,7 +208,7 @@ function choice(
   if (which === 'supply' && SUPPLIES.has(word.word)) sink.put('supply', word.word, at(word));
   if (which === 'compensation' && COMPENSATIONS.has(word.word)) sink.put('compensation', word.word, at(word));
   if (which === 'split') sink.put(word.word === 'yoked' ? 'yoked' : 'split', word.word, at(word));
-  if (which === 'purpose') sink.put('purpose', word.word, at(word));
+  if (which === 'purpose' && PURPOSES.has(word.word)) sink.put('purpose', word.word, at(word));
   return true;
 }
 

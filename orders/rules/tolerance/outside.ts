@@ -1,0 +1,103 @@
+/** What every rule of an outside limit shares: which measures it tells, where, at which level and in which words. */
+import type { Level, Place } from '../../finding';
+import { deviationInWords, subjectInWords } from '../../measure-words';
+import type { Measure, Quantity } from '../../measures/measure';
+import type { Order } from '../../model';
+import { amountInWords, valueInWords } from '../../words';
+import type { Report, Rule, RulePage, Subject } from '../rule';
+import { orderedPlaces } from './ordered-places';
+
+/** The measure as the message gets it, and what has already answered it. */
+type Told = Measure & { readonly answered?: 'replaced' | 'decided' };
+
+/**
+ * A rule that tells every failed measure of some quantities, and every failed one that a later value replaced. A reading
+ * is never edited, so there is no fix.
+ * @param quantities the quantities it owns
+ * @param inWords the sentence, where the usual one does not fit
+ */
+export const outside = (
+  code: string,
+  quantities: readonly Quantity[],
+  page: RulePage,
+  inWords: (measure: Measure) => string = readAgainstOrdered,
+): Rule => ({
+  code,
+  family: 'tolerance',
+  level: 'error',
+  page,
+  message: (data) => {
+    const told = data as unknown as Told;
+    return `${inWords(told)}${told.answered ? ` ${ANSWERED[told.answered]}` : ''}`;
+  },
+  check: (subject, report) => checkOutside(subject, report, quantities),
+});
+
+const ANSWERED = {
+  replaced: 'A later value replaced it.',
+  decided: 'A person has decided on it.',
+} as const;
+
+function checkOutside({ order, evaluation }: Subject, report: Report, quantities: readonly Quantity[]): void {
+  const tell = (measure: Measure, answered: Told['answered']): void => {
+    if (measure.outcome !== 'fail' || measure.place === null || !quantities.includes(measure.quantity)) return;
+    const level: Level = answered ? 'info' : 'error';
+    const data = answered ? { ...measure, answered } : { ...measure };
+    report(measure.place, data, {
+      ...(measure.eye ? { eye: measure.eye } : {}),
+      related: placesOf(order, measure),
+      level,
+    });
+  };
+  for (const measure of evaluation.measures) tell(measure, isDecided(order, measure) ? 'decided' : undefined);
+  for (const measure of evaluation.earlier) tell(measure, 'replaced');
+}
+
+const placesOf = (order: Order, measure: Measure): readonly Place[] =>
+  orderedPlaces(order, measure).filter(({ line }) => line !== measure.place?.line);
+
+/** Failures of safety, which no acceptance covers. */
+const SAFETY: readonly Quantity[] = ['impact', 'min-thickness'];
+const THICKNESS: readonly Quantity[] = ['centre-thickness', 'edge-thickness', 'min-thickness'];
+
+/**
+ * Whether a person has decided on this failure. Accepting against a limit needs a reason, and covers only what had been
+ * read by then; refusing or remaking answers it in any case.
+ */
+function isDecided({ decided, readings, purpose }: Order, { quantity, reading }: Measure): boolean {
+  if (!decided || reading === null) return false;
+  const last = readings.findLastIndex(({ place }) => place.line <= decided.place.line);
+  if (reading > last) return false;
+  if (decided.verdict !== 'accept') return true;
+  if (SAFETY.includes(quantity) || (purpose?.value === 'safety' && THICKNESS.includes(quantity))) return false;
+  return decided.why !== null;
+}
+
+/** `R cylinder read -0.50, ordered -0.75: off by +0.25 D, limit 0.13 D (z80.1-2015).` */
+export function readAgainstOrdered(measure: Measure): string {
+  const { read, ordered, unit, because } = measure;
+  const figures =
+    read === null
+      ? 'is wrong'
+      : ordered === null
+        ? `read ${valueInWords(read, unit)}`
+        : `read ${valueInWords(read, unit)}, ordered ${valueInWords(ordered, unit)}`;
+  const split = because === 'worst-split' ? ' Only the sum was read; the whole error is taken to be in one lens.' : '';
+  return `${subject(measure)} ${figures}: off by ${deviationInWords(measure)}${beside(measure)}, ${limit(measure)}.${split}`;
+}
+
+/** `R warp 1.25 D, limit 1.00 D (z80.1-2015).` For what should not be there at all. */
+export const unwantedInWords = (measure: Measure): string =>
+  `${subject(measure)} ${amountInWords(measure.deviation ?? 0, measure.unit)}${beside(measure)}, ${limit(measure)}.`;
+
+/** The subject at the beginning of a sentence. */
+function subject(measure: Measure): string {
+  const words = subjectInWords(measure);
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
+/** The same error in the other unit, so that one displaced centre is one sentence. */
+const beside = ({ beside: other }: Measure): string => (other ? ` (${amountInWords(other.amount, other.unit)})` : '');
+
+const limit = ({ limit: one }: Measure): string =>
+  one?.amount == null ? 'no limit' : `limit ${amountInWords(one.amount, one.unit)} (${one.set})`;
