@@ -1,5 +1,6 @@
 import type { Family } from '../finding';
 import type { Rule } from './rule';
+import { TOLERANCE } from './tolerance';
 import { WRITING } from './writing';
 
 const FAMILIES: readonly Family[] = ['writing', 'order', 'tolerance', 'bench', 'cause'];
@@ -8,7 +9,7 @@ const byFamilyThenCode = (a: Rule, b: Rule): number =>
   FAMILIES.indexOf(a.family) - FAMILIES.indexOf(b.family) || (a.code < b.code ? -1 : 1);
 
 /** Every rule once, by family and then by code. */
-export const RULES: readonly Rule[] = [...WRITING].sort(byFamilyThenCode);
+export const RULES: readonly Rule[] = [...WRITING, ...TOLERANCE].sort(byFamilyThenCode);
 
 const BY_CODE: ReadonlyMap<string, Rule> = new Map(RULES.map((rule) => [rule.code, rule]));
 
