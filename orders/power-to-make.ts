@@ -1,5 +1,5 @@
 /** Which power a lens is to be made to, and what a focimeter should show on it. */
-import { nearPower, type Power } from '../optics';
+import { nearPower, type Power, powerForVertex } from '../optics';
 import { attempt } from './attempt';
 import type { Order, OrderedLens } from './model';
 
@@ -7,21 +7,31 @@ export type PowerToMake =
   | {
       readonly kind: 'known';
       readonly power: Power;
-      readonly from: 'written' | 'near' | 'intermediate' | 'verification';
+      readonly from: 'written' | 'near' | 'intermediate' | 'vertex' | 'verification';
     }
   /** The maker compensates and has not said what the lens will read. */
   | { readonly kind: 'unstated' };
 
 /**
  * The power a finished lens is held against, in the form it was written: the written one, the near or intermediate
- * power of a single-vision lens ordered for that use, or the maker's verification power where one is stated. Null
+ * power of a single-vision lens ordered for that use, converted for the vertex distance where the order asks for it, or
+ * the maker's verification power where one is stated. Null
  * where the order gives no power, or an intermediate use without its addition.
  */
 export function powerToMake(order: Order, lens: OrderedLens): PowerToMake | null {
   if (!lens.written) return null;
   if (lens.verification) return { kind: 'known', power: lens.verification.power.value, from: 'verification' };
   if (order.compensation?.value === 'by-maker') return { kind: 'unstated' };
-  return usePower(lens);
+  const byUse = usePower(lens);
+  return byUse && order.compensation?.value === 'vertex' ? forVertex(order, byUse) : byUse;
+}
+
+/** Converted from the vertex distance of the refraction to that of wear; as written where one of the two is missing. */
+function forVertex({ tested, asWorn }: Order, byUse: Extract<PowerToMake, { kind: 'known' }>): PowerToMake {
+  const worn = asWorn.vertex;
+  if (!tested || !worn) return byUse;
+  const power = attempt(() => powerForVertex(byUse.power, tested.value, worn.value));
+  return power ? { kind: 'known', power, from: 'vertex' } : byUse;
 }
 
 /** The power by use alone, before any compensation. */

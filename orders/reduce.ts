@@ -41,9 +41,12 @@ export type Step =
       readonly index: number | null;
       readonly result: number;
     }
-  | { readonly step: 'eighth'; readonly from: number; readonly to: number }
+  | { readonly step: 'eighth'; readonly part: Part; readonly from: number; readonly to: number }
   | { readonly step: 'zero'; readonly zero: number; readonly from: number; readonly to: number }
   | { readonly step: 'mean'; readonly of: readonly number[] };
+
+/** Which figure of a power a step worked on; adds have one figure only. */
+export type Part = 'sphere' | 'cylinder' | 'add';
 
 type Values<V> = Partial<Record<Eye | 'pair', Read<V>>>;
 
@@ -129,7 +132,7 @@ export function reduce(
       const list = all.map(({ value }) => value as number);
       const steps: Step[] = list.length > 1 ? [{ step: 'mean', of: list }] : [];
       const quantity = one.quantity as FigureQuantity;
-      (values.figures[quantity] ??= {})[side] = { ...base, value: tidy(mean(list)), steps };
+      values.figures[quantity] = { ...values.figures[quantity], [side]: { ...base, value: tidy(mean(list)), steps } };
     }
   }
   return values;
@@ -149,8 +152,8 @@ function powers(
       const wide = tidy(value.sphere + value.cylinder);
       steps.push({ step: 'drum', thin: value.sphere, wide, cylinder: value.cylinder });
     }
-    const sphere = eighth(value.sphere, instrument, steps);
-    const cylinder = eighth(value.cylinder, instrument, steps);
+    const sphere = eighth(value.sphere, 'sphere', instrument, steps);
+    const cylinder = eighth(value.cylinder, 'cylinder', instrument, steps);
     const corrected = tidy(sphere - zero);
     if (zero !== 0) steps.push({ step: 'zero', zero, from: sphere, to: corrected });
     const lens = attempt(() => minusForm(asPower({ ...value, sphere: corrected, cylinder })));
@@ -161,9 +164,9 @@ function powers(
   return { value: meanPower(lenses), steps: [...steps, { step: 'mean', of: lenses.map(({ sphere }) => sphere) }] };
 }
 
-function eighth(value: number, instrument: Instrument | null, steps: Step[]): number {
+function eighth(value: number, part: Part, instrument: Instrument | null, steps: Step[]): number {
   const taken = asEighth(value, instrument);
-  if (taken !== value) steps.push({ step: 'eighth', from: value, to: taken });
+  if (taken !== value) steps.push({ step: 'eighth', part, from: value, to: taken });
   return taken;
 }
 
@@ -176,7 +179,9 @@ function adds(
   const results: number[] = [];
   for (const { value } of list) {
     const result =
-      value.kind === 'value' ? eighth(value.value, instrument, steps) : difference(value, instrument, material, steps);
+      value.kind === 'value'
+        ? eighth(value.value, 'add', instrument, steps)
+        : difference(value, instrument, material, steps);
     if (result === null) return null;
     results.push(result);
   }
@@ -192,8 +197,8 @@ function difference(
   steps: Step[],
 ): number | null {
   if (value.kind === 'drum') {
-    const from = eighth(value.from, instrument, steps);
-    const to = eighth(value.to, instrument, steps);
+    const from = eighth(value.from, 'add', instrument, steps);
+    const to = eighth(value.to, 'add', instrument, steps);
     const result = attempt(() => tidy(addByDrum(from, to)));
     if (result !== null) steps.push({ step: 'difference', from, to, result, surface: value.surface });
     return result;

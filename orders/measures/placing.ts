@@ -6,7 +6,7 @@ import type { Eye } from '../../grammar';
 import { imbalance, type PrismVector, powerAt } from '../../optics';
 import { attempt } from '../attempt';
 import { tidy } from '../exact';
-import { lensClassOf, type PairLimit, pairLimit } from '../limits';
+import { lensClassOf, type PairLimit, pairLimit, plainLimit } from '../limits';
 import { EYES, type Order, type OrderedLens } from '../model';
 import { powerToMake } from '../power-to-make';
 import type { Read, ReadValues } from '../reduce';
@@ -55,9 +55,24 @@ function horizontal(one: Case, power: number): Measure[] {
   const prism = unwantedPrism(order, values, 'horizontal');
   const distances = limit.judged === 'monocular-pd' ? monocularErrors(order, values) : pairError(order, values);
   const found = [...distances, ...(prism ? [prism] : [])];
+  const byEye = pairClass(order) === 'progressive' && limit.judged !== 'monocular-pd' ? fittingPlaces(one) : [];
   const missing: Subject = { quantity: limit.unit === 'mm' ? 'pd' : 'prism-horizontal', eye: null, unit: limit.unit };
-  if (found.length === 0) return [notRead(missing, limit.unit === 'mm' ? orderedPd(order) : 0)];
-  return worst(found, power, limit, 'prism-horizontal', 'pd');
+  if (found.length === 0) return [notRead(missing, limit.unit === 'mm' ? orderedPd(order) : 0), ...byEye];
+  return [...worst(found, power, limit, 'prism-horizontal', 'pd'), ...byEye];
+}
+
+/** The fitting points of progressives stand before each eye, whatever the power. */
+function fittingPlaces({ order, values, set }: Case): Measure[] {
+  const limit = plainLimit(set, 'fittingHorizontal');
+  if (!limit) return [];
+  return EYES.flatMap((eye) => {
+    const ordered = order.pd[eye];
+    if (!ordered) return [];
+    const subject = { quantity: 'pd', eye, unit: 'mm' } as const;
+    const read = values.figures.pd?.[eye];
+    if (!read) return [notRead(subject, ordered.value)];
+    return [judge(subject, read, ordered.value, read.value, read.value - ordered.value, limit)];
+  });
 }
 
 function vertical(one: Case, power: number): Measure[] {
@@ -83,10 +98,14 @@ function orderedPd({ pd }: Order): number | null {
   return pd.binocular?.value ?? (pd.R && pd.L ? tidy(pd.R.value + pd.L.value) : null);
 }
 
+/** On a progressive, prism counts at the prism point only: a few millimetres higher it is another figure. */
+const isReadElsewhere = (order: Order, { at }: Read<PrismVector>): boolean =>
+  pairClass(order) === 'progressive' && at !== null && at !== 'prism-point';
+
 /** Unwanted prism of the pair as read: the prism of each lens less the ordered one, then the difference of the two. */
 function unwantedPrism(order: Order, values: ReadValues, component: 'horizontal' | 'vertical'): Found | null {
   const [right, left] = [values.prism.R, values.prism.L];
-  if (!right || !left) return null;
+  if (!right || !left || isReadElsewhere(order, right) || isReadElsewhere(order, left)) return null;
   const unwanted = (read: Read<PrismVector>, eye: Eye): PrismVector => {
     const want = orderedPrism(order.lenses[eye]);
     return { right: read.value.right - want.right, up: read.value.up - want.up };

@@ -7,7 +7,7 @@ import { isLess, isSame, tidy } from '../exact';
 import { addLimit, axisLimit, judgedMeridians, type Limit, powerLimits } from '../limits';
 import { EYES, type OrderedLens } from '../model';
 import { powerToMake } from '../power-to-make';
-import type { Read } from '../reduce';
+import type { Read, Step } from '../reduce';
 import { type Case, classOfLens, judge, type Measure, notRead } from './measure';
 
 export function powerMeasures(one: Case): Measure[] {
@@ -50,7 +50,7 @@ function lensMeasures({ order, values, set }: Case, lens: OrderedLens, eye: Eye)
     measures.push(
       judge(
         { quantity: 'cylinder', eye, unit: 'D' },
-        read,
+        { ...read, steps: read.steps.filter(isOfCylinder) },
         ordered.cylinder,
         read.value.cylinder,
         read.value.cylinder - ordered.cylinder,
@@ -92,8 +92,19 @@ function axisMeasure(ordered: Power, read: Read<Power>, limit: Limit | null, eye
   if (ordered.cylinder === 0 || read.value.cylinder === 0) return null;
   const turned = normalAxis(read.value.axis - ordered.axis);
   const deviation = turned > 90 ? turned - 180 : turned;
-  return judge({ quantity: 'axis', eye, unit: 'deg' }, read, ordered.axis, read.value.axis, deviation, limit);
+  return judge(
+    { quantity: 'axis', eye, unit: 'deg' },
+    { ...read, steps: read.steps.filter(({ step }) => step === 'mean') },
+    ordered.axis,
+    read.value.axis,
+    deviation,
+    limit,
+  );
 }
+
+/** The zero error drops out of a cylinder, and an eighth of the sphere is not its business. */
+const isOfCylinder = (step: Step): boolean =>
+  step.step !== 'zero' && !(step.step === 'eighth' && step.part === 'sphere');
 
 /** Adds of multifocals and progressives; single vision has none that could be read. */
 export function addMeasures({ order, values, set }: Case): Measure[] {
