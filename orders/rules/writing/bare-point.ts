@@ -1,6 +1,6 @@
 import type { Fix } from '../../finding';
 import { type FixSite, type Rule, replace, typed } from '../rule';
-import { touchesFigure } from './line-edits';
+import { standsAlone, touchesFigure } from './line-edits';
 
 export const barePoint: Rule = {
   code: 'bare-point',
@@ -22,7 +22,7 @@ function bothSides(site: FixSite): readonly Fix[] {
   if (touchesFigure(site)) return [];
   const figure = typed(site);
   const text = figure.endsWith('.') ? withDecimals(figure) : figure.replace(/[.,](?=\d)/, '0$&');
-  return [replace(site, `Write ${text}`, text, true)];
+  return [replace(site, `Write ${text}`, text, standsAlone(site))];
 }
 
 /** No dioptre of two digits goes without a sign, so an unsigned one is a length and needs no decimals. */

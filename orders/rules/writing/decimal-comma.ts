@@ -1,5 +1,5 @@
 import { type Rule, replace, typed } from '../rule';
-import { touchesFigure } from './line-edits';
+import { standsAlone } from './line-edits';
 
 export const decimalComma: Rule = {
   code: 'decimal-comma',
@@ -15,6 +15,6 @@ export const decimalComma: Rule = {
   message: () => 'The comma is taken as a decimal point.',
   fixes: (site) => {
     const text = typed(site).replace(',', '.');
-    return [replace(site, `Write ${text}`, text, !touchesFigure(site))];
+    return [replace(site, `Write ${text}`, text, standsAlone(site))];
   },
 };

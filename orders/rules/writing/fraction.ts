@@ -1,5 +1,6 @@
 import type { Fix } from '../../finding';
 import { type FixSite, type Rule, replace, typed } from '../rule';
+import { textAfter, textBefore } from './line-edits';
 
 export const fraction: Rule = {
   code: 'fraction',
@@ -19,7 +20,9 @@ export const fraction: Rule = {
 
 function asDecimals(site: FixSite): readonly Fix[] {
   const { value } = site.finding.data;
-  if (typeof value !== 'number') return [];
+  // With a further stroke it cannot be told which two figures are the fraction.
+  const chained = textBefore(site).trimEnd().endsWith('/') || textAfter(site).trimStart().startsWith('/');
+  if (typeof value !== 'number' || chained) return [];
   const sign = typed(site).startsWith('+') ? '+' : '';
   const text = sign + decimals(value);
   return [replace(site, `Write ${text}`, text, Number(text) === value)];

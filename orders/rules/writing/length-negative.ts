@@ -18,7 +18,7 @@ export const lengthNegative: Rule = {
 };
 
 function withoutSign(site: FixSite): readonly Fix[] {
-  const figure = typed(site).replace(/^.[\s\u200B]*/, '');
+  const figure = typed(site).replace(/^[^\d.,\uFF10-\uFF19]+/, '');
   const first = /\d+$/.exec(textBefore(site))?.[0];
   if (first === undefined) return [replace(site, `Write ${figure}`, figure, false)];
   const pair = replace(site, `Two figures: write ${first}/${figure}`, `/${figure}`, false);

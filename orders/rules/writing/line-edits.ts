@@ -22,6 +22,13 @@ export const textAfter = (site: FixSite): string => lineOf(site).slice(site.find
 export const touchesFigure = (site: FixSite): boolean =>
   PART_OF_FIGURE.test(textBefore(site).at(-1) ?? '') || PART_OF_FIGURE.test(textAfter(site)[0] ?? '');
 
+/**
+ * Whether the text on either side leaves the figure its meaning whatever its digits become: beside a stroke a point
+ * could make a date of it, as in `1.00/2250`.
+ */
+export const standsAlone = (site: FixSite): boolean =>
+  !touchesFigure(site) && !textBefore(site).endsWith('/') && !textAfter(site).startsWith('/');
+
 /** The typed figure with its sign as it was and other digits. */
 export const withDigits = (figure: string, digits: string): string => figure.replace(FIGURE_END, digits);
 

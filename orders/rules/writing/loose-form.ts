@@ -1,6 +1,6 @@
 import type { Edit, Fix } from '../../finding';
 import { type FixSite, type Rule, typed } from '../rule';
-import { textAfter, textBefore } from './line-edits';
+import { MINUS, textAfter, textBefore } from './line-edits';
 
 export const looseForm: Rule = {
   code: 'loose-form',
@@ -18,6 +18,8 @@ export const looseForm: Rule = {
 };
 
 function withoutMarks(site: FixSite): readonly Fix[] {
+  // Without the mark a lone dash would become the sign of the figure behind it.
+  if (MINUS.test(textBefore(site).trimEnd().slice(-1))) return [];
   const { line, start, end } = site.finding;
   const edits: Edit[] = [{ line, start, end, text: gap(textBefore(site), textAfter(site)) }];
   const after = textAfter(site);

@@ -1,5 +1,5 @@
 import { type Rule, replace, typed } from '../rule';
-import { touchesFigure } from './line-edits';
+import { standsAlone } from './line-edits';
 
 export const wholeDioptres: Rule = {
   code: 'whole-dioptres',
@@ -16,7 +16,7 @@ export const wholeDioptres: Rule = {
   fixes: (site) => {
     const text = `${typed(site).normalize('NFKC')}.00`;
     // Two digits may have lost a point (-1.0), so whoever applies the fix has to look.
-    const safe = /(?:^|\D)\d\.00$/.test(text) && !touchesFigure(site);
+    const safe = /(?:^|\D)\d\.00$/.test(text) && standsAlone(site);
     return [replace(site, `Write ${text}`, text, safe)];
   },
 };

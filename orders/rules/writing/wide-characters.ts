@@ -1,5 +1,5 @@
 import { type Rule, replace, typed } from '../rule';
-import { touchesFigure } from './line-edits';
+import { standsAlone } from './line-edits';
 
 export const wideCharacters: Rule = {
   code: 'wide-characters',
@@ -15,6 +15,6 @@ export const wideCharacters: Rule = {
   message: () => 'The wide figure is understood. Plain characters are safer.',
   fixes: (site) => {
     const text = typed(site).normalize('NFKC').replace(',', '.');
-    return [replace(site, `Write ${text}`, text, !touchesFigure(site))];
+    return [replace(site, `Write ${text}`, text, standsAlone(site))];
   },
 };
