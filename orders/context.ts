@@ -86,11 +86,14 @@ export interface Standard {
   readonly place: Placed<string> | null;
 }
 
+/** The set of a name, or null when there is none. */
+export const setNamed = (name: string): ToleranceSet | null => toleranceSetById.get(name.toLowerCase()) ?? null;
+
 /** The set an order is judged by: its own, then the file’s, then the fallback. */
 export function standardOf(order: Order, context: Context): Standard {
   const name = order.standard?.value ?? context.standard?.name ?? context.fallbackStandard;
   return {
-    set: name === null ? null : (toleranceSetById.get(name.toLowerCase()) ?? null),
+    set: name === null ? null : setNamed(name),
     name,
     place: order.standard,
   };

@@ -44,12 +44,15 @@ export function arithmetic(measure: Measure): string[] {
   if (read !== null) lines.push(`read ${valueInWords(read, unit)}`);
   if (measure.deviation !== null) lines.push(`deviation ${deviationInWords(measure)}`);
   if (beside) lines.push(`the same error is ${amountInWords(beside.amount, beside.unit)}`);
-  if (because) lines.push(REASONS[because] ?? because);
+  if (because) lines.push(reasonInWords(because));
   if (tooCoarse)
     lines.push('one eighth on an instrument that shows no finer: inside, but the instrument cannot decide it');
   if (limit) lines.push(limitInWords(measure));
   return lines;
 }
+
+/** Why a measure was not read or not judged, or what was assumed. */
+export const reasonInWords = (because: string): string => REASONS[because] ?? because;
 
 const REASONS: Readonly<Record<string, string>> = {
   'worst-split': 'only the sum was read; the worst split is assumed, with the whole error in one lens',

@@ -147,6 +147,7 @@ export interface Reading {
   readonly time: string | null;
   readonly by: string | null;
   readonly with: string | null;
+  readonly withPlace: Place | null;
   readonly stage: Stage;
   readonly place: Place;
   /** What the drum shows with nothing on the stop. */
@@ -161,6 +162,7 @@ interface MeasurementBase {
   readonly eye: Eye | null;
   readonly again: boolean;
   readonly with: string | null;
+  readonly withPlace: Place | null;
   readonly at: string | null;
   readonly corrected: boolean;
 }

@@ -19,6 +19,7 @@ export function readingLine(node: LineNode, at: At): Measurement[] | null {
       again,
       place: at(span),
       with: ending?.with?.text ?? null,
+      withPlace: ending?.with ? at(ending.with) : null,
       at: ending?.at?.word ?? null,
       corrected: Boolean(ending?.corrected),
     } as Measurement);

@@ -121,6 +121,7 @@ class ReadingDraft {
       time: node.time?.text ?? null,
       by: node.by?.text ?? null,
       with: node.with?.text ?? null,
+      withPlace: node.with && at(node.with),
       stage: stage === 'uncut' || stage === 'edged' ? (stage satisfies Stage) : 'final',
       place: at((node.date ?? node.head) as Span),
     };
