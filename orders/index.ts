@@ -15,6 +15,7 @@ export {
   VOCABULARY,
   type VocabularyEntry,
 } from '../grammar';
+export { type Power, prismBeforeEye } from '../optics';
 export { type Evidence, type ToleranceSet, toleranceSetById, toleranceSets } from '../tables';
 export {
   type Analysis,

@@ -1,0 +1,56 @@
+/** Findings and verdicts as one JSON document: whole for a program, in pieces for a stream. */
+import type { Analysis, BlockAnalysis } from '../../orders';
+import { findingsInJson } from './finding-json';
+import { orderInJson } from './order-json';
+import type { FileJson, OrderJson } from './shape';
+import { count, noTotals } from './totals';
+import type { FindingsWriter } from './writer';
+
+/** Everything that `check` tells about one text, as an object. */
+export function toJson({ document, blocks }: Analysis, path: string): FileJson {
+  const firstLine = (at: number): number => document.starts[at] as number;
+  return {
+    path,
+    orders: blocks.flatMap((block, at) => orderOf(block, firstLine(at)) ?? []),
+    findings: blocks.flatMap((block, at) => findingsInJson(block, firstLine(at))),
+  };
+}
+
+export const orderOf = ({ order, evaluation }: BlockAnalysis, firstLine: number): OrderJson | null =>
+  order && evaluation && orderInJson(order, evaluation, firstLine);
+
+/**
+ * Writes the document with one order and one finding a line. The orders of a file go out at once and its findings after
+ * them, since findings are few and a long file would not fit into memory otherwise.
+ */
+export function jsonWriter(): FindingsWriter {
+  const totals = noTotals();
+  let findings: string[] = [];
+  let orders = 0;
+  const open = (path: string, more: string): string =>
+    `${totals.files++ === 0 ? '\n' : ',\n'}{ "path": ${JSON.stringify(path)},${more} "orders": [`;
+  const close = (): string => {
+    const list = findings.length > 0 ? `\n${findings.join(',\n')}` : '';
+    return `], "findings": [${list}] }`;
+  };
+  return {
+    start: () => '{ "lentil": 1, "files": [',
+    openFile: (path) => {
+      findings = [];
+      orders = 0;
+      return open(path, '');
+    },
+    block: (analysis, firstLine) => {
+      count(totals, analysis);
+      for (const finding of findingsInJson(analysis, firstLine)) findings.push(JSON.stringify(finding));
+      const order = orderOf(analysis, firstLine);
+      return order ? `${orders++ === 0 ? '\n' : ',\n'}${JSON.stringify(order)}` : '';
+    },
+    closeFile: close,
+    unreadable: (path, error) => {
+      findings = [];
+      return open(path, ` "error": ${JSON.stringify(error)},`) + close();
+    },
+    end: () => `\n], "totals": ${JSON.stringify(totals)} }\n`,
+  };
+}

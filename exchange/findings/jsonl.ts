@@ -1,0 +1,29 @@
+/** Findings and verdicts as JSON lines: one order a line, with its findings. */
+import type { BlockAnalysis } from '../../orders';
+import { findingsInJson } from './finding-json';
+import { orderOf } from './json';
+import type { LineJson } from './shape';
+import type { FindingsWriter } from './writer';
+
+/** One line for an order, and one for a block that is none but has findings; nothing for any other block. */
+export function toLine(analysis: BlockAnalysis, path: string, firstLine: number): LineJson | null {
+  const order = orderOf(analysis, firstLine);
+  const findings = findingsInJson(analysis, firstLine);
+  return order || findings.length > 0 ? { lentil: 1, path, order, findings } : null;
+}
+
+export function jsonLinesWriter(): FindingsWriter {
+  let path = '';
+  const written = (line: LineJson | null): string => (line ? `${JSON.stringify(line)}\n` : '');
+  return {
+    start: () => '',
+    openFile: (opened) => {
+      path = opened;
+      return '';
+    },
+    block: (analysis, firstLine) => written(toLine(analysis, path, firstLine)),
+    closeFile: () => '',
+    unreadable: (unread, error) => written({ lentil: 1, path: unread, error, order: null, findings: [] }),
+    end: () => '',
+  };
+}

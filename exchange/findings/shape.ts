@@ -1,0 +1,134 @@
+/** The shapes of `check --format json`. Within `"lentil": 1` fields are only added; `schema/check.schema.json` says the same. */
+import type { Evidence, Eye, Level, Outcome, Quantity, Range, Step, Unit, Verdict } from '../../orders';
+
+export interface FixJson {
+  readonly title: string;
+  /** Safe fixes keep the meaning of the line. */
+  readonly safe: boolean;
+  readonly edits: readonly { readonly range: Range; readonly text: string }[];
+}
+
+export interface FindingJson {
+  readonly code: string;
+  readonly level: Level;
+  readonly message: string;
+  /** Name of the order, or null where the finding belongs to none or the order has no name. */
+  readonly order: string | null;
+  readonly eye: Eye | null;
+  readonly range: Range;
+  readonly related?: readonly Range[];
+  readonly fixes: readonly FixJson[];
+}
+
+/** A power in dioptres; the axis of a sphere is null. */
+export interface PowerJson {
+  readonly sphere: number;
+  readonly cylinder: number;
+  readonly axis: number | null;
+}
+
+export interface LensJson {
+  readonly role: 'made' | 'balance' | 'kept';
+  /** As written, in one cylinder form; null where the order gives this lens no power. */
+  readonly ordered: (PowerJson & { readonly add?: number }) | null;
+  readonly made: PowerJson | null;
+  readonly minus: PowerJson | null;
+  readonly plus: PowerJson | null;
+  readonly meridians: readonly { readonly meridian: number; readonly power: number }[];
+  readonly sphericalEquivalent: number | null;
+  readonly near: PowerJson | null;
+  /** Ordered prism before this eye, base in and base up positive. */
+  readonly prism: { readonly in: number; readonly up: number } | null;
+  readonly decentration: { readonly in: number; readonly up?: number } | null;
+  readonly segment: { readonly drop: number | null; readonly inset: number | null } | null;
+  readonly blank: number | null;
+}
+
+export interface MeasureJson {
+  readonly quantity: Quantity;
+  readonly meridian?: 1 | 2;
+  readonly eye: Eye | null;
+  readonly ordered: number | null;
+  readonly read: number | null;
+  readonly deviation: number | null;
+  /** Index of the reading it was taken from. */
+  readonly reading: number | null;
+  readonly limit: number | null;
+  readonly unit: Unit | null;
+  readonly outcome: Outcome;
+  readonly standard: string | null;
+  readonly evidence: Evidence | null;
+  /** Id of the source of the limit, and the row of its table in words. */
+  readonly source: string | null;
+  readonly row: string | null;
+  readonly range: Range | null;
+  /** From the typed figure to the judged one, in the order it was done. */
+  readonly steps: readonly Step[];
+  readonly tooCoarse?: true;
+  readonly because?: string;
+  /** The same error in the other unit: millimetres beside prism, prism beside millimetres. */
+  readonly beside?: { readonly amount: number; readonly unit: Unit };
+}
+
+export interface ReadingJson {
+  readonly date: string | null;
+  readonly time: string | null;
+  readonly by: string | null;
+  readonly with: string | null;
+  readonly stage: 'uncut' | 'edged' | 'final';
+  readonly range: Range;
+  /** What this reading said and a later one replaced. */
+  readonly measures?: readonly MeasureJson[];
+}
+
+export interface OrderJson {
+  readonly name: string | null;
+  readonly range: Range;
+  readonly verdict: Verdict;
+  readonly reservations: readonly string[];
+  /** The standard as named, and the weakest evidence among the limits that decided. */
+  readonly standard: string | null;
+  readonly evidence: Evidence | null;
+  readonly lenses: { readonly R: LensJson | null; readonly L: LensJson | null };
+  readonly readings: readonly ReadingJson[];
+  readonly measures: readonly MeasureJson[];
+  readonly decided: {
+    readonly verdict: 'accept' | 'reject' | 'remake';
+    readonly by: string | null;
+    readonly why: string | null;
+  } | null;
+}
+
+export interface FileJson {
+  readonly path: string;
+  /** Why the file could not be read; absent when it could. */
+  readonly error?: string;
+  readonly orders: readonly OrderJson[];
+  readonly findings: readonly FindingJson[];
+}
+
+export interface TotalsJson {
+  readonly files: number;
+  readonly orders: number;
+  readonly accept: number;
+  readonly reject: number;
+  readonly incomplete: number;
+  readonly unread: number;
+  readonly errors: number;
+  readonly warnings: number;
+}
+
+export interface CheckJson {
+  readonly lentil: 1;
+  readonly files: readonly FileJson[];
+  readonly totals: TotalsJson;
+}
+
+/** One line of `check --format jsonl`: an order, or what was found outside every order. */
+export interface LineJson {
+  readonly lentil: 1;
+  readonly path: string;
+  readonly error?: string;
+  readonly order: OrderJson | null;
+  readonly findings: readonly FindingJson[];
+}

@@ -1,0 +1,79 @@
+/** Findings and verdicts for a person to read. */
+import type { BlockAnalysis, Finding, Level, Verdict } from '../../orders';
+import { excerpt, harmless } from './excerpt';
+import { inTextOrder, messageOf } from './finding-json';
+import { count, noTotals, type Totals } from './totals';
+import { verdictInWords } from './verdict-line';
+import type { FindingsWriter } from './writer';
+
+/** How parts of the text are painted on a terminal. */
+export type Ink = Readonly<Record<Level | Verdict | 'path' | 'code' | 'caret' | 'caution', (text: string) => string>>;
+
+export const CAUTION =
+  'Lentil is not a medical device. The bought text of the standard and the local code rule; ' +
+  'licensed practice decides. `lentil standards` shows what each limit rests on.';
+
+/** Indent of the source line under a finding. */
+const INDENT = '    ';
+
+export function textWriter(ink: Ink): FindingsWriter {
+  const totals = noTotals();
+  let path = '';
+  let verdicts: { readonly name: string; readonly words: string; readonly verdict: Verdict }[] = [];
+  return {
+    start: () => '',
+    openFile: (opened) => {
+      totals.files++;
+      path = opened;
+      verdicts = [];
+      return '';
+    },
+    block: (analysis, firstLine) => {
+      count(totals, analysis);
+      const { order, evaluation } = analysis;
+      if (order && evaluation) {
+        const name = harmless(order.name ?? '(no name)');
+        verdicts.push({ name, words: harmless(verdictInWords(order, evaluation)), verdict: evaluation.verdict });
+      }
+      return inTextOrder(analysis.findings)
+        .map((finding) => told(finding, analysis, `${harmless(path)}:${firstLine + finding.line + 1}`, ink))
+        .join('');
+    },
+    closeFile: () => {
+      if (verdicts.length === 0) return '';
+      const width = Math.min(24, Math.max(...verdicts.map(({ name }) => name.length)));
+      const lines = verdicts.map(
+        ({ name, words, verdict }) => `  ${name.padEnd(width)}  ${painted(words, verdict, ink)}\n`,
+      );
+      return `${ink.path(harmless(path))}\n${lines.join('')}\n`;
+    },
+    unreadable: () => {
+      totals.files++;
+      return '';
+    },
+    end: () => `${totalsInWords(totals)}\n${ink.caution(CAUTION)}\n`,
+  };
+}
+
+function told(finding: Finding, { block }: BlockAnalysis, where: string, ink: Ink): string {
+  const { code, level, line, start, end } = finding;
+  const head = `${ink.path(`${where}:${start + 1}`)} ${ink[level](level)} ${harmless(messageOf(finding))} ${ink.code(`[${code}]`)}\n`;
+  if (level !== 'error' && level !== 'warning') return head;
+  const shown = excerpt(block.lines[line]?.text ?? '', start, end);
+  return `${head}${INDENT}${shown.line}\n${INDENT}${ink.caret(shown.carets)}\n`;
+}
+
+/** Only the verdict itself is painted, not what it hangs on. */
+const painted = (words: string, verdict: Verdict, ink: Ink): string =>
+  ink[verdict](verdict) + words.slice(verdict.length);
+
+function totalsInWords({ files, orders, errors, warnings, ...verdicts }: Totals): string {
+  const found = (['accept', 'reject', 'incomplete', 'unread'] as const)
+    .filter((verdict) => verdicts[verdict] > 0)
+    .map((verdict) => `${verdicts[verdict]} ${verdict}`);
+  const counted = `${amount(orders, 'order')} in ${amount(files, 'file')}`;
+  const judged = found.length > 0 ? `: ${found.join(', ')}` : '';
+  return `${counted}${judged}; ${amount(errors, 'error')}, ${amount(warnings, 'warning')}.`;
+}
+
+const amount = (number: number, word: string): string => `${number} ${word}${number === 1 ? '' : 's'}`;

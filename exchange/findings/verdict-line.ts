@@ -1,0 +1,49 @@
+/** The verdict of an order in one line: the word, what it hangs on, the standard and how well its limits are established. */
+import { againstLimit, type Evaluation, type Measure, type Order, subjectInWords } from '../../orders';
+
+/** What is listed by name before the rest is only counted. */
+const MOST = 6;
+
+export function verdictInWords({ decided }: Order, evaluation: Evaluation): string {
+  const { verdict, standard, set, evidence } = evaluation;
+  const parts = [`${verdict}${REASONS[verdict](evaluation)}`];
+  if (set) parts.push(evidence ? `${standard}, weakest evidence ${evidence}` : `${standard}`);
+  if (decided)
+    parts.push(
+      `decided: ${decided.verdict}${decided.by ? ` by ${decided.by}` : ''}${decided.why ? `, “${decided.why}”` : ''}`,
+    );
+  return parts.join('; ');
+}
+
+const REASONS: Readonly<Record<Evaluation['verdict'], (evaluation: Evaluation) => string>> = {
+  accept: ({ reservations, measures }) =>
+    reservations
+      .map((code) => {
+        const words = code.replaceAll('-', ' ');
+        const near = code === 'near-the-limit' ? measures.filter(({ tooCoarse }) => tooCoarse) : [];
+        return `, ${words}${near.length > 0 ? ` (${list(near.map(subjectInWords))})` : ''}`;
+      })
+      .join(''),
+  reject: ({ measures }) => {
+    const failed = measures.filter(({ outcome }) => outcome === 'fail');
+    return `: ${list(failed.map((measure) => `${subjectInWords(measure)} ${againstLimit(measure)}`.trim()))}`;
+  },
+  incomplete: ({ set, standard, measures }) => {
+    if (!set) return standard === null ? ': no standard is named, nothing is judged' : `: no set called ${standard}`;
+    const missing = named(measures, 'not-read', 'not read');
+    const unjudged = named(measures, 'not-judged', 'not judged');
+    return `: ${[...missing, ...unjudged].join('; ') || 'nothing to judge'}`;
+  },
+  unread: () => '',
+};
+
+function named(measures: readonly Measure[], outcome: Measure['outcome'], words: string): string[] {
+  const found = measures.filter((measure) => measure.outcome === outcome);
+  return found.length > 0 ? [`${words}: ${list(found.map(subjectInWords))}`] : [];
+}
+
+function list(items: readonly string[]): string {
+  const different = [...new Set(items)];
+  if (different.length <= MOST) return different.join(', ');
+  return `${different.slice(0, MOST - 1).join(', ')} and ${different.length - MOST + 1} more`;
+}

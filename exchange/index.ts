@@ -1,0 +1,8 @@
+/** The conversions of the library: findings and verdicts in the forms that other programs and people read. */
+
+export { jsonWriter, toJson } from './findings/json';
+export { jsonLinesWriter, toLine } from './findings/jsonl';
+export type * from './findings/shape';
+export { CAUTION, type Ink, textWriter } from './findings/text';
+export { verdictInWords } from './findings/verdict-line';
+export type { FindingsWriter } from './findings/writer';
