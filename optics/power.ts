@@ -34,16 +34,16 @@ export function checkPower(power: Power): Power {
 }
 
 /**
- * Returns the axis or meridian, above 0 and up to 180 degrees, that any angle in degrees names. Within a billionth of a degree
- * of 0 that is 180.
+ * Returns the axis or meridian, above 0 and up to 180 degrees, that any angle in degrees names. Up to a billionth of a degree
+ * above 0 that is 180.
  * Angles beyond two turns or not finite throw OutOfRange.
  * Source: axis notation of ISO 8429 (TABO), 180 preferred to 0.
  */
 export function normalAxis(degrees: number): number {
   const rest = within('axis', degrees, ANGLE) % 180;
+  const turned = rest < 0 ? rest + 180 : rest;
   // A computed axis a rounding error above 0 is horizontal as well, or it would later be rounded to 0.
-  if (Math.abs(rest) < SAME_LINE) return 180;
-  return rest > 0 ? rest : rest + 180;
+  return turned < SAME_LINE ? 180 : turned;
 }
 
 /**

@@ -1,12 +1,9 @@
-/**
- * The permitted values of a quantity. `least` and `most` are themselves permitted; `above`, `below` and `except` are not.
- */
+/** The permitted values of a quantity. `least` and `most` are themselves permitted, `above` and `below` are not. */
 export interface PermittedRange {
   readonly least?: number;
   readonly above?: number;
   readonly most?: number;
   readonly below?: number;
-  readonly except?: number;
 }
 
 /** Thrown whenever a value lies outside the range a formula holds for. It carries what is needed to say so in any words. */
@@ -32,8 +29,7 @@ export function within(quantity: string, value: number, permitted: PermittedRang
     value >= (permitted.least ?? -Infinity) &&
     value > (permitted.above ?? -Infinity) &&
     value <= (permitted.most ?? Infinity) &&
-    value < (permitted.below ?? Infinity) &&
-    value !== permitted.except;
+    value < (permitted.below ?? Infinity);
   if (!inside) throw new OutOfRange(quantity, value, permitted);
   return value + 0;
 }
@@ -63,6 +59,5 @@ function inWords(permitted: PermittedRange): string {
   if (permitted.above !== undefined) parts.push(`above ${permitted.above}`);
   if (permitted.most !== undefined) parts.push(`at most ${permitted.most}`);
   if (permitted.below !== undefined) parts.push(`below ${permitted.below}`);
-  if (permitted.except !== undefined) parts.push(`not ${permitted.except}`);
   return parts.length === 0 ? 'any finite number' : parts.join(' and ');
 }

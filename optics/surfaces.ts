@@ -1,17 +1,15 @@
 import { INDEX, OutOfRange, SURFACE_POWER, within } from './range';
 
-/** Radii of curvature, millimetres, positive for a surface that is convex outwards. Flat surfaces have no radius. */
-const RADIUS = { least: -1e6, most: 1e6, except: 0 };
 /** Distances from the axis, millimetres. */
 const HALF_APERTURE = { least: 0, most: 200 };
 
 /**
- * Returns the power of a surface (dioptres) from its radius (millimetres, positive convex, negative concave, up to 1 km) and
- * the index of the lens. A radius of 0 or an index outside 1 to 3 throws OutOfRange.
+ * Returns the power of a surface (dioptres) from its radius (millimetres, positive convex, negative concave, 1 mm to
+ * 1 km) and the index of the lens. Another radius or an index outside 1 to 3 throws OutOfRange.
  * Source: National Federation of Opticianry Schools, OPT11, answers 06a.
  */
 export function surfacePowerOfRadius(radius: number, index: number): number {
-  return (1000 * (within('index', index, INDEX) - 1)) / within('radius', radius, RADIUS);
+  return (1000 * (within('index', index, INDEX) - 1)) / checkRadius(radius);
 }
 
 /**
@@ -20,7 +18,7 @@ export function surfacePowerOfRadius(radius: number, index: number): number {
  * Source: National Federation of Opticianry Schools, OPT11, practice answers 06.
  */
 export function radiusOfSurface(power: number, index: number): number {
-  return (1000 * (within('index', index, INDEX) - 1)) / within('surface power', power, { ...SURFACE_POWER, except: 0 });
+  return checkRadius(1 / curvature(power, index));
 }
 
 /**
@@ -29,7 +27,7 @@ export function radiusOfSurface(power: number, index: number): number {
  * Source: The Indian Optician, May–June 2023, p. 112.
  */
 export function sag(radius: number, halfAperture: number): number {
-  return sagOfCurvature(1 / within('radius', radius, RADIUS), halfAperture);
+  return sagOfCurvature(1 / checkRadius(radius), halfAperture);
 }
 
 /**
@@ -51,14 +49,14 @@ export function approximateSag(power: number, index: number, halfAperture: numbe
 }
 
 /**
- * Returns the radius (millimetres, with the sign of the sag) of a sphere from its sag and half aperture (millimetres, sag not
- * 0 and no larger than the half aperture). Other values throw OutOfRange.
+ * Returns the radius (millimetres, with the sign of the sag) of a sphere from its sag and half aperture (millimetres, the sag no
+ * larger than the half aperture). A flat surface has no radius and throws OutOfRange, as do other values.
  * Source: The Indian Optician, May–June 2023, p. 112; the sag formula solved for the radius.
  */
 export function radiusFromSag(sag: number, halfAperture: number): number {
   const y = within('half aperture', halfAperture, { above: 0, most: 200 });
-  const s = within('sag', sag, { least: -y, most: y, except: 0 });
-  return (y * y + s * s) / (2 * s);
+  const s = within('sag', sag, { least: -y, most: y });
+  return checkRadius((y * y + s * s) / (2 * s));
 }
 
 /**
@@ -71,13 +69,19 @@ export function curvature(power: number, index: number): number {
 }
 
 /**
- * Returns the exact sag (millimetres) of a curvature (per millimetre, 0 for flat) at `halfAperture` millimetres (0 to 200)
+ * Returns the exact sag (millimetres) of a curvature (per millimetre, within 1, 0 for flat) at `halfAperture` millimetres (0 to 200)
  * from the axis. A curve too steep to reach that far throws OutOfRange. This form keeps its digits on flat curves.
  * Source: The Indian Optician, May–June 2023, p. 112, rewritten for curvatures.
  */
 export function sagOfCurvature(curvature: number, halfAperture: number): number {
   const y = within('half aperture', halfAperture, HALF_APERTURE);
-  const rest = 1 - (curvature * y) ** 2;
-  if (rest < 0) throw new OutOfRange('half aperture', y, { least: 0, most: Math.abs(1 / curvature) });
-  return (curvature * y * y) / (1 + Math.sqrt(rest)) + 0;
+  const c = within('curvature', curvature, { least: -1, most: 1 });
+  const rest = 1 - (c * y) ** 2;
+  if (rest < 0) throw new OutOfRange('half aperture', y, { least: 0, most: Math.abs(1 / c) });
+  return (c * y * y) / (1 + Math.sqrt(rest)) + 0;
+}
+
+/** Radii of curvature, millimetres, of either sign. Flat surfaces have none. */
+function checkRadius(radius: number): number {
+  return within('radius', radius, radius < 0 ? { least: -1e6, most: -1 } : { least: 1, most: 1e6 });
 }

@@ -14,8 +14,8 @@ const GAUSS = [
 
 /**
  * Returns the volume (cubic millimetres) of a lens cut to the assumed outline of `shape`, its optical centre standing
- * `opticalCentre` (millimetres, examiner's right and up positive) from the boxed centre. Exact but for rounding: the
- * thickness is summed by Gauss's rule between the corners. A lens that ends before the outline does, or values outside their
+ * `opticalCentre` (millimetres, examiner's right and up positive) from the boxed centre. The thickness is
+ * summed by Gauss's rule between the corners, which is right to nine digits for lenses that can be made. A lens that ends before the outline does, or values outside their
  * range, throw OutOfRange.
  * Source: Abramowitz & Stegun, Handbook of Mathematical Functions, 25.4.30.
  */

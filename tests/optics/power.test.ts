@@ -75,7 +75,8 @@ describe('axes', () => {
     [-720, 180],
     [720, 180],
     [9e-10, 180],
-    [-9e-10, 180],
+    [-179.9999999999, 180],
+    [-1e-20, 180],
     [2e-9, 2e-9],
   ])('%d is the axis %d', (degrees, axis) => expect(normalAxis(degrees)).toBe(axis));
 

@@ -5,15 +5,15 @@ import { publishedSources } from '../../published/sources';
 /** Runs one test for each printed answer: every printed value must come out, to the digit printed. */
 export function checkPublished<Input>(
   answers: readonly PublishedAnswer<Input>[],
-  compute: (input: Input) => Readonly<Record<string, number>>,
+  compute: (input: Input) => object,
 ): void {
   for (const answer of answers) {
     const source = publishedSources[answer.source];
     test(`${answer.id} ${source.title}, ${source.where} (grade ${source.grade})`, () => {
-      const computed = compute(answer.input);
+      const computed = new Map<string, number>(Object.entries(compute(answer.input)));
       expect(Object.keys(answer.printed).length).toBeGreaterThan(0);
       for (const [name, printed] of Object.entries(answer.printed)) {
-        const value = computed[name] ?? Number.NaN;
+        const value = computed.get(name) ?? Number.NaN;
         expect(agrees(name, value, printed, answer.tolerance), `${name} printed ${printed} computed ${value}`).toBe(
           true,
         );
