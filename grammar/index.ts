@@ -4,6 +4,7 @@ export { opensBlock, type StoreBlockKind } from './blocks';
 export { type Block, LentilDocument, Line, parseDocument } from './document';
 export { nearestWord } from './nearest';
 export { parseLine } from './parser';
+export { type LineSection, type SectionKind, sectionsOf } from './sections';
 export {
   commentStart,
   indentOf,

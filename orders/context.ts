@@ -1,10 +1,9 @@
 /** What an order may refer to: the standard of the file, defaults, house tolerances, instruments. */
-import type { Block, LentilDocument } from '../grammar';
+import { type Block, type LentilDocument, sectionsOf } from '../grammar';
 import { type ToleranceSet, toleranceSetById } from '../tables';
 import type { Place } from './finding';
 import { instrumentOf } from './instrument';
 import type { Instrument, Order, Placed } from './model';
-import { isFileStandard } from './resolve';
 
 export interface Definition {
   readonly instrument: Instrument;
@@ -47,13 +46,11 @@ export function contributionOf(block: Block): Contribution {
 const STANDARD_LINE = /^\s*standard\b/i;
 
 function fileStandard(block: Block): Context['standard'] {
-  for (const [line, { text }] of block.lines.entries()) {
-    if (!STANDARD_LINE.test(text) || !isFileStandard(text, block)) continue;
-    const { node } = (block.lines[line] as Block['lines'][number]).parsed(block.kind);
-    if (node.kind === 'standard' && node.name)
-      return { name: node.name.text, block, place: { line, start: node.name.start, end: node.name.end } };
-  }
-  return null;
+  if (!block.lines.some(({ text }) => STANDARD_LINE.test(text))) return null;
+  const line = sectionsOf(block).findIndex(({ kind }) => kind === 'file');
+  const node = block.lines[line]?.parsed(block.kind).node;
+  if (node?.kind !== 'standard' || !node.name) return null;
+  return { name: node.name.text, block, place: { line, start: node.name.start, end: node.name.end } };
 }
 
 /**

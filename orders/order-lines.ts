@@ -244,9 +244,9 @@ function materialOf(node: MaterialNode): LensMaterial {
   };
 }
 
-export function confirmationOf(node: LineNode, at: At): Confirmation | null {
-  if (node.kind !== 'confirmed' || !node.code || !node.quote) return null;
-  return { code: node.code.text, quote: node.quote.text, place: at(node.code) };
+export function confirmationOf(node: Extract<LineNode, { kind: 'confirmed' }>, at: At): readonly Confirmation[] {
+  if (!node.code || !node.quote) return [];
+  return [{ code: node.code.text, quote: node.quote.text, place: at(node.code) }];
 }
 
 const VERDICTS = new Set(['accept', 'reject', 'remake']);

@@ -1,5 +1,5 @@
 /** From the lines of a block to an order. Never throws on any text: what cannot be understood is told and left out. */
-import { type Block, type Eye, indentOf, type LineNode, lineWord, type Span } from '../grammar';
+import { type Block, type Eye, type Line, type LineNode, type LineSection, sectionsOf, type Span } from '../grammar';
 import type { Power, PrismVector } from '../optics';
 import { Draft } from './draft';
 import type { Finding, Place } from './finding';
@@ -43,7 +43,7 @@ export function resolveOrder(block: Block, defaults: Block | null): Resolved {
   const draft = new Draft();
   const readings: ReadingDraft[] = [];
   const confirmed: Confirmation[] = [];
-  const inReading: boolean[] = [];
+  const sections = sectionsOf(block);
   let decided: Decision | null = null;
   let current: ReadingDraft | null = null;
   let place: Place = { line: 0, start: 0, end: 0 };
@@ -51,9 +51,10 @@ export function resolveOrder(block: Block, defaults: Block | null): Resolved {
 
   for (const [number, line] of block.lines.entries()) {
     const { node } = line.parsed(block.kind);
+    const { kind, belowReading, unclear } = sections[number] as LineSection;
     const at: At = ({ start, end }) => ({ line: number, start, end });
-    inReading.push(current !== null || node.kind === 'reading');
-    if (node.kind === 'blank' || node.kind === 'unknown') continue;
+    if (kind === 'none' || kind === 'file' || node.kind === 'end') continue;
+    const head = at(node.head as Span);
     if (node.kind === 'order') {
       name = node.name?.text ?? null;
       place = at((node.name ?? node.head) as Span);
@@ -61,18 +62,13 @@ export function resolveOrder(block: Block, defaults: Block | null): Resolved {
     } else if (node.kind === 'reading') {
       current = new ReadingDraft(node, at);
       readings.push(current);
-    } else if (node.kind === 'end') current = null;
-    else if (node.kind === 'standard' && isFileStandard(line.text, block)) continue;
-    else if (node.kind === 'decided') decided = decisionOf(node, at) ?? decided;
-    else {
-      const confirmation = confirmationOf(node, at);
-      if (confirmation) confirmed.push(confirmation);
-      else if (current && belongsToReading(node)) current.take(node, at, draft);
-      else if (!orderLine(node, at, draft))
-        draft.tell('reading-missing', 'error', at(node.head as Span), { word: node.head?.word });
-      else if (current)
-        draft.tell('order-line-below-reading', 'hint', at(node.head as Span), { word: node.head?.word });
-    }
+    } else if (node.kind === 'decided') decided = decisionOf(node, at) ?? decided;
+    else if (node.kind === 'confirmed') confirmed.push(...confirmationOf(node, at));
+    else if (kind === 'reading') {
+      if (unclear) draft.tell('block-unclear', 'warning', head, { word: node.head?.word });
+      current?.take(node, at, draft);
+    } else if (!orderLine(node, at, draft)) draft.tell('reading-missing', 'error', head, { word: node.head?.word });
+    else if (belowReading) draft.tell('order-line-below-reading', 'hint', head, { word: node.head?.word });
   }
   if (defaults) takeDefaults(defaults, draft, place);
   const order = build(
@@ -83,28 +79,16 @@ export function resolveOrder(block: Block, defaults: Block | null): Resolved {
     confirmed,
     decided,
   );
+  const inReading = sections.map(({ kind }) => kind === 'reading' || kind === 'reading-header');
   return { order, findings: draft.findings, inReading };
-}
-
-/** A `standard` line counts for the file when it stands no deeper than the block word above it. */
-export const isFileStandard = (line: string, block: Block): boolean => {
-  const header = block.lines[0]?.text ?? '';
-  return block.kind === 'preamble' || indentOf(line) <= indentOf(header);
-};
-
-/** Words that only an order can have belong to the order wherever they stand. */
-function belongsToReading(node: LineNode): boolean {
-  const word = node.head ? lineWord(node.head.word) : undefined;
-  return word === undefined || word.blocks.includes('reading');
 }
 
 function takeDefaults(defaults: Block, draft: Draft, place: Place): void {
   // A default has no place in the order; findings about it are shown at the order’s name.
   const at: At = () => place;
   const sink = { put: (key: string, value: unknown) => draft.putDefault(key, value, place) };
-  for (const line of defaults.lines.slice(1)) {
-    const { node } = line.parsed('defaults');
-    if (node.kind !== 'standard' || !isFileStandard(line.text, defaults)) orderLine(node, at, sink);
+  for (const [number, { kind }] of sectionsOf(defaults).entries()) {
+    if (kind === 'body') orderLine((defaults.lines[number] as Line).parsed('defaults').node, at, sink);
   }
 }
 
