@@ -49,6 +49,7 @@ function gapBetween(left: IToken, right: IToken, node: LineNode): number {
   const touching = right.startOffset === T.endOf(left);
   if (!touching) return opensGroup(left, right, node) ? 2 : 1;
   if (CLOSE.has(node.kind)) return 0;
+  if (left.tokenType === T.Arrow || right.tokenType === T.Arrow) return 1;
   if (right.tokenType === T.Figure) {
     const signed = /^[^\d.,]/.test(right.image);
     return isWord(left) || isCross(left) || (left.tokenType === T.Figure && signed) ? 1 : 0;
