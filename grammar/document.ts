@@ -27,9 +27,19 @@ export class Line {
   }
 }
 
-export interface Block {
+export class Block {
   readonly kind: StoreBlockKind;
   readonly lines: readonly Line[];
+  /**
+   * What others worked out from this block, under keys of their own. It goes when the block goes; a weak map from blocks
+   * would do the same, but costs the garbage collector far more in a file of thousands of orders.
+   */
+  readonly memo = new Map<symbol, unknown>();
+
+  constructor(kind: StoreBlockKind, lines: readonly Line[]) {
+    this.kind = kind;
+    this.lines = lines;
+  }
 }
 
 export class LentilDocument {
@@ -174,12 +184,12 @@ function cutIntoBlocks(lines: readonly Line[]): Block[] {
   for (const line of lines) {
     const opens = opensBlock(line.text);
     if (opens !== null) {
-      if (current.length > 0) blocks.push({ kind, lines: current });
+      if (current.length > 0) blocks.push(new Block(kind, current));
       kind = opens;
       current = [];
     }
     current.push(line);
   }
-  blocks.push({ kind, lines: current });
+  blocks.push(new Block(kind, current));
   return blocks;
 }

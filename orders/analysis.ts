@@ -44,7 +44,7 @@ interface Kept {
   readonly on: Dependencies;
 }
 
-const kept = new WeakMap<Block, Kept>();
+const KEPT = Symbol('analysis');
 
 /** Analyses a text; see `analyseDocument`. */
 export const analyse = (text: string, options: AnalysisOptions = {}): Analysis =>
@@ -61,10 +61,10 @@ export function analyseDocument(
 
 /** Analyses one block on its own. */
 export function analyseBlock(block: Block, context: Context): BlockAnalysis {
-  const known = kept.get(block);
+  const known = block.memo.get(KEPT) as Kept | undefined;
   if (known && holds(known, context)) return known.result;
   const { result, on } = block.kind === 'order' ? analyseOrder(block, context) : analyseOther(block, context);
-  kept.set(block, { result, on });
+  block.memo.set(KEPT, { result, on } satisfies Kept);
   return result;
 }
 

@@ -27,17 +27,17 @@ interface Contribution {
   readonly defaults: boolean;
 }
 
-const contributions = new WeakMap<Block, Contribution>();
+const CONTRIBUTION = Symbol('contribution');
 
 export function contributionOf(block: Block): Contribution {
-  let known = contributions.get(block);
+  let known = block.memo.get(CONTRIBUTION) as Contribution | undefined;
   if (!known) {
     known = {
       standard: fileStandard(block),
       instrument: block.kind === 'instrument' ? instrumentOf(block) : null,
       defaults: block.kind === 'defaults',
     };
-    contributions.set(block, known);
+    block.memo.set(CONTRIBUTION, known);
   }
   return known;
 }

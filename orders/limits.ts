@@ -36,30 +36,47 @@ interface Rowed extends Provenance {
   readonly limit: PowerLimit;
 }
 
-const limitOf = (
+/**
+ * The limit of a row. One that is no share of a figure is the same for every lens, so it is made once and kept; most
+ * measures of a year of work rest on a few dozen rows.
+ */
+function limitOf(
   set: ToleranceSet,
   row: Rowed,
-  table: string,
+  table: () => string,
   of: { readonly meridian: number; readonly cylinder: number },
-): Limit => {
+): Limit {
   const { limit } = row;
-  const base = {
-    set: set.id,
-    row: table,
-    source: row.source,
-    evidence: row.evidence,
-    ...(row.note ? { note: row.note } : {}),
-  };
-  if (limit.kind === 'not-defined') return { ...base, amount: null, unit: 'D' };
-  if (limit.kind === 'absolute') return { ...base, amount: limit.amount, unit: limit.unit };
-  const share = Math.abs(limit.of === 'meridian' ? of.meridian : of.cylinder) * (limit.percent / 100);
-  return {
-    ...base,
-    amount: share,
-    unit: 'D',
-    row: `${table}, ${limit.percent} % of the ${limit.of === 'meridian' ? 'meridian' : 'cylinder'}`,
-  };
-};
+  if (limit.kind === 'percent') {
+    const share = Math.abs(limit.of === 'meridian' ? of.meridian : of.cylinder) * (limit.percent / 100);
+    return made(set, row, share, 'D', `${table()}, ${limit.percent} % of the ${limit.of}`);
+  }
+  const known = fixed.get(row);
+  if (known) return known;
+  const fresh =
+    limit.kind === 'absolute' ? made(set, row, limit.amount, limit.unit, table()) : made(set, row, null, 'D', table());
+  fixed.set(row, fresh);
+  return fresh;
+}
+
+/** Rows are constants of the tables, so this holds a few hundred entries at most. */
+const fixed = new Map<Rowed, Limit>();
+
+const made = (
+  set: ToleranceSet,
+  { source, evidence, note }: Rowed,
+  amount: number | null,
+  unit: Unit,
+  row: string,
+): Limit => ({
+  amount,
+  unit,
+  set: set.id,
+  row,
+  source,
+  evidence,
+  ...(note ? { note } : {}),
+});
 
 const forClass = <T extends { readonly lenses: readonly LensClass[] }>(
   tables: readonly T[] | undefined,
@@ -87,10 +104,10 @@ export function powerLimits(
   // Some sets print no limit for the cylinder of a sphere; its meridians are judged all the same.
   const cell = row.cylinder.find((one) => isInBand(Math.abs(cylinder), one.cylinder));
   const of = { meridian, cylinder };
-  const table = `power ${bandInWords(row.power, 'D')}`;
+  const table = (): string => `power ${bandInWords(row.power, 'D')}`;
   return {
     meridian: limitOf(set, row.meridian, table, of),
-    cylinder: cell ? limitOf(set, cell, `cylinder ${bandInWords(cell.cylinder, 'D')} at ${table}`, of) : null,
+    cylinder: cell ? limitOf(set, cell, () => `cylinder ${bandInWords(cell.cylinder, 'D')} at ${table()}`, of) : null,
   };
 }
 
@@ -98,13 +115,13 @@ export function powerLimits(
 export function axisLimit(set: ToleranceSet, lens: LensClass, cylinder: number): Limit | null {
   const row = forClass(set.axis, lens)?.rows.find((one) => isInBand(Math.abs(cylinder), one.cylinder));
   return row
-    ? { ...limitOf(set, row, `axis, cylinder ${bandInWords(row.cylinder, 'D')}`, NOTHING), unit: 'deg' }
+    ? { ...limitOf(set, row, () => `axis, cylinder ${bandInWords(row.cylinder, 'D')}`, NOTHING), unit: 'deg' }
     : null;
 }
 
 export function addLimit(set: ToleranceSet, lens: LensClass, add: number): Limit | null {
   const row = forClass(set.add, lens)?.rows.find((one) => isInBand(Math.abs(add), one.add));
-  return row ? limitOf(set, row, `add ${bandInWords(row.add, 'D')}`, NOTHING) : null;
+  return row ? limitOf(set, row, () => `add ${bandInWords(row.add, 'D')}`, NOTHING) : null;
 }
 
 const NOTHING = { meridian: 0, cylinder: 0 };
@@ -177,12 +194,9 @@ const PLAIN_WORDS: Readonly<Record<PlainTable, string>> = {
 };
 
 /** A limit without bands. */
-export function plainLimit(
-  set: ToleranceSet,
-  table: PlainTable,
-): (Limit & { readonly counted: PlainLimit['counted'] }) | null {
+export function plainLimit(set: ToleranceSet, table: PlainTable): Limit | null {
   const found = set[table];
-  return found ? { ...limitOf(set, found, PLAIN_WORDS[table], NOTHING), counted: found.counted } : null;
+  return found ? limitOf(set, found, () => PLAIN_WORDS[table], NOTHING) : null;
 }
 
 /** A band as a bench would say it: `0.00 to 6.50 D`, `above 6.50 D`, `below 0.12 D`. */

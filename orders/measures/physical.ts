@@ -3,7 +3,7 @@ import type { Eye } from '../../grammar';
 import { type Limit, plainLimit } from '../limits';
 import { EYES, type Placed } from '../model';
 import type { FigureQuantity } from '../reduce';
-import { type Case, judge, type Measure, notRead, type Subject } from './measure';
+import { type Case, judge, type Measure, notRead, recorded, type Subject } from './measure';
 
 export function physicalMeasures(one: Case): Measure[] {
   return [...EYES.flatMap((eye) => lensMeasures(one, eye)), ...facts(one)];
@@ -39,20 +39,6 @@ function lensMeasures({ order, values, set }: Case, eye: Eye): Measure[] {
 function facts({ values }: Case): Measure[] {
   return (['impact', 'cosmetic'] as const).flatMap((quantity) => {
     const read = values.facts[quantity];
-    if (!read) return [];
-    const { reading, place } = read;
-    const base = {
-      quantity,
-      eye: null,
-      unit: 'D' as const,
-      ordered: null,
-      read: null,
-      deviation: null,
-      limit: null,
-      reading,
-      place,
-      steps: [],
-    };
-    return [{ ...base, outcome: read.value === 'failed' ? ('fail' as const) : ('pass' as const) }];
+    return read ? [recorded({ quantity, eye: null, unit: 'D' }, read, read.value === 'failed' ? 'fail' : 'pass')] : [];
   });
 }

@@ -23,7 +23,7 @@ interface Found {
   readonly ordered: number | null;
   readonly read: number | null;
   readonly eye: Eye | null;
-  readonly because?: string;
+  readonly because: string | null;
 }
 
 export function placingMeasures(one: Case): Measure[] {
@@ -120,6 +120,7 @@ function unwantedPrism(order: Order, values: ReadValues, component: 'horizontal'
     ordered: 0,
     read: null,
     eye: null,
+    because: null,
   };
 }
 
@@ -133,7 +134,17 @@ function pairError(order: Order, values: ReadValues): Found[] {
   for (const sum of sums) {
     const read = sum?.pair ?? (sum?.R && sum.L ? { ...sum.R, value: tidy(sum.R.value + sum.L.value) } : null);
     if (read)
-      return [{ from: read, mm: tidy(read.value - ordered), prism: null, ordered, read: read.value, eye: null }];
+      return [
+        {
+          from: read,
+          mm: tidy(read.value - ordered),
+          prism: null,
+          ordered,
+          read: read.value,
+          eye: null,
+          because: null,
+        },
+      ];
   }
   return [];
 }
@@ -152,6 +163,7 @@ function monocularErrors(order: Order, values: ReadValues): Found[] {
         ordered: ordered.value,
         read: read.value,
         eye,
+        because: null,
       });
   }
   if (found.length === 2) return found;
@@ -176,6 +188,7 @@ function heightError(order: Order, values: ReadValues): Found | null {
     ordered: tidy(wanted('R') - wanted('L')),
     read: tidy(right.value - left.value),
     eye: null,
+    because: null,
   };
 }
 
@@ -204,12 +217,9 @@ const excess = ({ deviation, limit }: Measure): number => Math.abs(deviation ?? 
 function asPrism(one: Found, power: number, limit: PairLimit, eye: Eye | null, quantity: Measure['quantity']): Measure {
   const prism = one.prism ?? tidy((Math.abs(one.mm as number) / 10) * power);
   const amount = tidy((limit.amount as number) + (limit.shift / 10) * power);
-  const measure = judge({ quantity, eye, unit: 'prism' }, one.from, 0, Math.abs(prism), prism, { ...limit, amount });
-  return {
-    ...measure,
-    ...because(one),
-    ...(one.mm === null ? {} : { beside: { amount: one.mm, unit: 'mm' as const } }),
-  };
+  const beside = one.mm === null ? null : ({ amount: one.mm, unit: 'mm' } as const);
+  const own = amount === limit.amount ? limit : { ...limit, amount };
+  return judge({ quantity, eye, unit: 'prism' }, one.from, 0, Math.abs(prism), prism, own, beside, one.because);
 }
 
 function inMm(
@@ -220,19 +230,30 @@ function inMm(
   quantity: Measure['quantity'],
   prismQuantity: Measure['quantity'],
 ): Measure {
-  if (one.mm === null) {
-    // Only prism was read: the printed shift is turned into the prism it makes in the stronger lens.
-    const prism = one.prism as number;
-    const amount = tidy(((limit.amount as number) / 10) * power);
-    const measure = judge({ quantity: prismQuantity, eye, unit: 'prism' }, one.from, 0, Math.abs(prism), prism, {
-      ...limit,
-      amount,
-      unit: 'prism',
-    });
-    return { ...measure, beside: { amount: tidy((prism / power) * 10), unit: 'mm' } };
+  if (one.mm !== null) {
+    const beside = { amount: tidy((Math.abs(one.mm) / 10) * power), unit: 'prism' } as const;
+    return judge(
+      { quantity, eye, unit: 'mm' },
+      one.from,
+      one.ordered,
+      one.read as number,
+      one.mm,
+      limit,
+      beside,
+      one.because,
+    );
   }
-  const measure = judge({ quantity, eye, unit: 'mm' }, one.from, one.ordered, one.read as number, one.mm, limit);
-  return { ...measure, ...because(one), beside: { amount: tidy((Math.abs(one.mm) / 10) * power), unit: 'prism' } };
+  // Only prism was read: the printed shift is turned into the prism it makes in the stronger lens.
+  const prism = one.prism as number;
+  const amount = tidy(((limit.amount as number) / 10) * power);
+  const beside = { amount: tidy((prism / power) * 10), unit: 'mm' } as const;
+  return judge(
+    { quantity: prismQuantity, eye, unit: 'prism' },
+    one.from,
+    0,
+    Math.abs(prism),
+    prism,
+    { ...limit, amount, unit: 'prism' },
+    beside,
+  );
 }
-
-const because = ({ because: reason }: Found): { because?: string } => (reason ? { because: reason } : {});

@@ -8,7 +8,7 @@ import { addLimit, axisLimit, judgedMeridians, type Limit, powerLimits } from '.
 import { EYES, type OrderedLens } from '../model';
 import { powerToMake } from '../power-to-make';
 import type { Read, Step } from '../reduce';
-import { type Case, classOfLens, judge, type Measure, notRead } from './measure';
+import { type Case, classOfLens, judge, type Measure, notJudged, notRead } from './measure';
 
 export function powerMeasures(one: Case): Measure[] {
   return EYES.flatMap((eye) => {
@@ -61,13 +61,8 @@ function lensMeasures({ order, values, set }: Case, lens: OrderedLens, eye: Eye)
   return axis ? [...measures, axis] : measures;
 }
 
-const unstated = (eye: Eye, read: Read<Power> | null): Measure => ({
-  ...notRead({ quantity: 'power', eye, meridian: 1, unit: 'D' }, null),
-  outcome: 'not-judged',
-  because: 'verification-missing',
-  reading: read?.reading ?? null,
-  place: read?.place ?? null,
-});
+const unstated = (eye: Eye, read: Read<Power> | null): Measure =>
+  notJudged({ quantity: 'power', eye, meridian: 1, unit: 'D' }, read, 'verification-missing');
 
 /** One principal meridian of a lens written in minus form. */
 interface Slot {

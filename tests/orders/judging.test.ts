@@ -83,8 +83,8 @@ describe('an instrument that shows eighths', () => {
     ['+1.87', true],
     ['+2.12', true],
     ['+2.13', true],
-    ['+2.25', undefined],
-    ['+2.00', undefined],
+    ['+2.25', false],
+    ['+2.00', false],
   ])('add %s against +2.00', (read, tooCoarse) => {
     const text = pair(['R -2.00', 'L -2.00', 'add +2.00', 'design bifocal flat-top 28'], [`add R ${read} with DRUM`], COARSE);
     const measure = measureOf(text, 'add', 'R');

@@ -1,0 +1,87 @@
+/** A language server in a process of its own, driven the way an editor drives it. */
+import { spawn } from 'node:child_process';
+import { createMessageConnection, StreamMessageReader, StreamMessageWriter } from 'vscode-jsonrpc/node';
+
+export interface ServerUnderTest {
+  /** Script and arguments for Node. */
+  readonly command: readonly string[];
+  readonly language: string;
+  readonly name: string;
+  readonly text: string;
+  readonly settings?: unknown;
+}
+
+export interface OpenServer {
+  /** Milliseconds from opening the document to its first diagnostics. */
+  readonly first: number;
+  /** Replaces one character and resolves with the milliseconds until its diagnostics. */
+  type(line: number, character: number, text: string): Promise<number>;
+  close(): void;
+}
+
+const LONGEST_WAIT = 120_000;
+
+/** Starts the server, opens the document and waits for its first diagnostics. */
+export async function openServer({ command, language, name, text, settings }: ServerUnderTest): Promise<OpenServer> {
+  const child = spawn(process.execPath, [...command], { stdio: ['pipe', 'pipe', 'ignore'] });
+  const connection = createMessageConnection(
+    new StreamMessageReader(child.stdout),
+    new StreamMessageWriter(child.stdin),
+  );
+  const uri = `file:///bench/${name}`;
+  let told: (() => void) | undefined;
+  const diagnostics = (): Promise<void> =>
+    new Promise((resolve, reject) => {
+      const late = setTimeout(
+        () => reject(new Error(`${language} server: no diagnostics in ${LONGEST_WAIT} ms`)),
+        LONGEST_WAIT,
+      );
+      told = () => {
+        clearTimeout(late);
+        resolve();
+      };
+    });
+  connection.onNotification('textDocument/publishDiagnostics', () => told?.());
+  connection.onRequest('workspace/configuration', ({ items }: { items: { section?: string }[] }) =>
+    items.map(({ section }) => (settings as Record<string, unknown> | undefined)?.[section ?? ''] ?? null),
+  );
+  connection.onRequest('client/registerCapability', () => null);
+  connection.listen();
+  await connection.sendRequest('initialize', {
+    processId: process.pid,
+    rootUri: null,
+    workspaceFolders: null,
+    capabilities: {
+      workspace: { configuration: true, didChangeConfiguration: {} },
+      textDocument: { publishDiagnostics: { versionSupport: true } },
+    },
+  });
+  await connection.sendNotification('initialized', {});
+  if (settings) await connection.sendNotification('workspace/didChangeConfiguration', { settings });
+  const opened = performance.now();
+  const first = diagnostics();
+  await connection.sendNotification('textDocument/didOpen', {
+    textDocument: { uri, languageId: language, version: 1, text },
+  });
+  await first;
+  const firstTaken = performance.now() - opened;
+  let version = 1;
+  return {
+    first: firstTaken,
+    async type(line, character, typed) {
+      const start = performance.now();
+      const answer = diagnostics();
+      const range = { start: { line, character }, end: { line, character: character + 1 } };
+      await connection.sendNotification('textDocument/didChange', {
+        textDocument: { uri, version: ++version },
+        contentChanges: [{ range, text: typed }],
+      });
+      await answer;
+      return performance.now() - start;
+    },
+    close() {
+      connection.dispose();
+      child.kill();
+    },
+  };
+}
