@@ -28,7 +28,7 @@ export interface LensBody {
 export function powerFromDrum(first: number, second: number, wheel: number): Power {
   const sphere = within('drum position of the thin lines', first, POWER);
   const cylinder = within('drum position of the wide lines', second, POWER) - sphere;
-  return { sphere, cylinder: cylinder + 0, axis: cylinder === 0 ? 180 : normalAxis(wheel) };
+  return { sphere, cylinder, axis: cylinder === 0 ? 180 : normalAxis(wheel) };
 }
 
 /**
@@ -38,9 +38,7 @@ export function powerFromDrum(first: number, second: number, wheel: number): Pow
  */
 export function addByDrum(distance: number, segment: number): number {
   return (
-    within('drum position in the segment', segment, POWER) -
-    within('drum position in the distance', distance, POWER) +
-    0
+    within('drum position in the segment', segment, POWER) - within('drum position in the distance', distance, POWER)
   );
 }
 
@@ -50,7 +48,7 @@ export function addByDrum(distance: number, segment: number): number {
  * Source: common practice, no source.
  */
 export function correctedForZero(drum: number, zero: number): number {
-  return within('drum position', drum, POWER) - within('zero error', zero, { least: -5, most: 5 }) + 0;
+  return within('drum position', drum, POWER) - within('zero error', zero, { least: -5, most: 5 });
 }
 
 /**
@@ -61,7 +59,7 @@ export function correctedForZero(drum: number, zero: number): number {
  */
 export function expectedDrum(power: Power, body: LensBody, onStop: SurfaceOnStop): DrumReading {
   const shown = minusForm(onStop === 'back' ? power : turnedOver(power, body));
-  return { thin: shown.sphere, wide: shown.sphere + shown.cylinder + 0, wheel: shown.axis };
+  return { thin: shown.sphere, wide: shown.sphere + shown.cylinder, wheel: shown.axis };
 }
 
 /**
@@ -75,7 +73,7 @@ export function addErrorOnOtherSurface(surface: number, add: number, thickness: 
   const outside = within('surface power', surface, SURFACE_POWER);
   const more = within('add', add, POWER);
   const glass = within('thickness', thickness, THICKNESS);
-  return vergenceAfter(outside + more, glass, index) - vergenceAfter(outside, glass, index) - more + 0;
+  return vergenceAfter(outside + more, glass, index) - vergenceAfter(outside, glass, index) - more;
 }
 
 /**
@@ -84,9 +82,7 @@ export function addErrorOnOtherSurface(surface: number, add: number, thickness: 
  * Source: Schwiegerling, Field Guide to Visual and Ophthalmic Optics (displacement is power times focal length squared).
  */
 export function targetDisplacement(power: number, standardLens: number): number {
-  return (
-    (1000 * within('power', power, POWER)) / within('standard lens', standardLens, { least: 5, most: 60 }) ** 2 + 0
-  );
+  return (1000 * within('power', power, POWER)) / within('standard lens', standardLens, { least: 5, most: 60 }) ** 2;
 }
 
 /** One that is turned over left to right shows every meridian at 180 less its angle. */

@@ -24,7 +24,7 @@ export function decentration(a: number, dbl: number, pd: number): number {
  */
 export function monocularDecentration(a: number, dbl: number, monocularPd: number): number {
   const half = within('monocular pupil distance', monocularPd, { least: 7.5, most: 50 });
-  return (within('a', a, LENGTH) + within('dbl', dbl, LENGTH)) / 2 - half + 0;
+  return (within('a', a, LENGTH) + within('dbl', dbl, LENGTH)) / 2 - half;
 }
 
 /**
@@ -44,7 +44,7 @@ export function minimumBlank(ed: number, decentration: number, margin = 0): numb
  * Source: OpticalCourse free dispensing course, quiz answers.
  */
 export function segmentDrop(height: number, b: number): number {
-  return within('b', b, LENGTH) / 2 - within('height', height, LENGTH) + 0;
+  return within('b', b, LENGTH) / 2 - within('height', height, LENGTH);
 }
 
 /**
@@ -54,7 +54,7 @@ export function segmentDrop(height: number, b: number): number {
  */
 export function segmentInset(distancePd: number, nearPd: number): number {
   const distance = within('pupil distance', distancePd, PUPIL_DISTANCE);
-  return (distance - within('near pupil distance', nearPd, PUPIL_DISTANCE)) / 2 + 0;
+  return (distance - within('near pupil distance', nearPd, PUPIL_DISTANCE)) / 2;
 }
 
 /**

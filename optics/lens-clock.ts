@@ -9,7 +9,7 @@ const CLOCK_INDEX = 1.53;
  * Source: follows from surface power (n - 1)/r, National Federation of Opticianry Schools, OPT11, answers 06a.
  */
 export function surfacePower(dial: number, index: number, clockIndex = CLOCK_INDEX): number {
-  return (within('dial reading', dial, SURFACE_POWER) * curvatureFactor(index)) / curvatureFactor(clockIndex) + 0;
+  return (within('dial reading', dial, SURFACE_POWER) * curvatureFactor(index)) / curvatureFactor(clockIndex);
 }
 
 /**
@@ -18,7 +18,7 @@ export function surfacePower(dial: number, index: number, clockIndex = CLOCK_IND
  * Source: follows from surface power (n - 1)/r, National Federation of Opticianry Schools, OPT11, answers 06a.
  */
 export function dialReading(power: number, index: number, clockIndex = CLOCK_INDEX): number {
-  return (within('surface power', power, SURFACE_POWER) * curvatureFactor(clockIndex)) / curvatureFactor(index) + 0;
+  return (within('surface power', power, SURFACE_POWER) * curvatureFactor(clockIndex)) / curvatureFactor(index);
 }
 
 /**
@@ -28,7 +28,7 @@ export function dialReading(power: number, index: number, clockIndex = CLOCK_IND
  * Source: common practice; the difference of two surface powers on the side that carries the segment.
  */
 export function addByClock(dialDistance: number, dialSegment: number, index: number, clockIndex = CLOCK_INDEX): number {
-  return surfacePower(dialSegment, index, clockIndex) - surfacePower(dialDistance, index, clockIndex) + 0;
+  return surfacePower(dialSegment, index, clockIndex) - surfacePower(dialDistance, index, clockIndex);
 }
 
 /**

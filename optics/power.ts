@@ -55,7 +55,7 @@ export function transpose(power: Power): Power {
   checkPower(power);
   if (power.cylinder === 0) return spherical(power.sphere);
   return {
-    sphere: power.sphere + power.cylinder + 0,
+    sphere: power.sphere + power.cylinder,
     cylinder: -power.cylinder,
     axis: power.axis <= 90 ? power.axis + 90 : power.axis - 90,
   };
@@ -103,7 +103,7 @@ export function fromMeridians(first: MeridianPower, second: MeridianPower): Powe
   if (Math.abs(apart - 90) > SAME_LINE) throw new OutOfRange('angle between meridians', apart, { least: 90, most: 90 });
   const [high, low] = first.power >= second.power ? [first, second] : [second, first];
   const axis = normalAxis(high.meridian);
-  return minusForm(checkPower({ sphere: high.power, cylinder: low.power - high.power, axis }));
+  return asWritten({ sphere: high.power, cylinder: low.power - high.power, axis });
 }
 
 /**
@@ -135,7 +135,7 @@ export function powerAt(power: Power, meridian: number): number {
  */
 export function nearPower(power: Power, add: number): Power {
   checkPower(power);
-  return { ...asWritten(power), sphere: power.sphere + within('add', add, POWER) + 0 };
+  return { ...asWritten(power), sphere: power.sphere + within('add', add, POWER) };
 }
 
 /**
@@ -155,9 +155,9 @@ export function axisDistance(first: number, second: number): number {
  */
 export function byMeridians(power: Power, change: (meridianPower: number) => number): Power {
   const [along, across] = principalMeridians(power);
-  const sphere = change(along.power);
-  if (power.cylinder === 0) return spherical(sphere);
-  return { sphere: sphere + 0, cylinder: change(across.power) - sphere + 0, axis: power.axis };
+  const sphere = change(along.power) + 0;
+  const cylinder = change(across.power) - sphere;
+  return cylinder === 0 ? spherical(sphere) : { sphere, cylinder, axis: power.axis };
 }
 
 function asWritten(power: Power): Power {

@@ -11,7 +11,7 @@ export function imbalance(
   right: PrismVector,
   left: PrismVector,
 ): { readonly horizontal: number; readonly vertical: number } {
-  const part = (of: 'right' | 'up') => within('prism', right[of], PRISM) - within('prism', left[of], PRISM) + 0;
+  const part = (of: 'right' | 'up') => within('prism', right[of], PRISM) - within('prism', left[of], PRISM);
   return { horizontal: part('right'), vertical: part('up') };
 }
 

@@ -60,7 +60,7 @@ export function resultant(prism: PrismVector): { readonly amount: number; readon
   const right = within('horizontal prism', prism.right, PRISM);
   const up = within('vertical prism', prism.up, PRISM);
   const angle = degrees(Math.atan2(up, right));
-  return { amount: Math.hypot(right, up), base: angle < 0 ? (angle + 360) % 360 : angle + 0 };
+  return { amount: Math.hypot(right, up), base: (angle + 360) % 360 };
 }
 
 /**

@@ -19,7 +19,7 @@ export interface ThickLens {
  */
 export function backVertexPower(lens: ThickLens): number {
   const { front, back, thickness, index } = checked(lens);
-  return vergenceAfter(front, thickness, index) + back + 0;
+  return vergenceAfter(front, thickness, index) + back;
 }
 
 /**
@@ -29,7 +29,7 @@ export function backVertexPower(lens: ThickLens): number {
  */
 export function frontVertexPower(lens: ThickLens): number {
   const { front, back, thickness, index } = checked(lens);
-  return vergenceAfter(back, thickness, index) + front + 0;
+  return vergenceAfter(back, thickness, index) + front;
 }
 
 /**
@@ -38,7 +38,7 @@ export function frontVertexPower(lens: ThickLens): number {
  */
 export function equivalentPower(lens: ThickLens): number {
   const { front, back, thickness, index } = checked(lens);
-  return front + back - (thickness / 1000 / index) * front * back + 0;
+  return front + back - (thickness / 1000 / index) * front * back;
 }
 
 /**
@@ -47,7 +47,7 @@ export function equivalentPower(lens: ThickLens): number {
  */
 export function nominalPower(lens: ThickLens): number {
   const { front, back } = checked(lens);
-  return front + back + 0;
+  return front + back;
 }
 
 /**
@@ -83,7 +83,7 @@ export function nearEffectivityError(lens: ThickLens, objectVergence: number): n
   const { front, back, thickness, index } = checked(lens);
   const arriving = within('object vergence', objectVergence, { least: -20, most: 0 });
   const leaving = vergenceAfter(arriving + front, thickness, index) + back;
-  return leaving - (backVertexPower(lens) + arriving) + 0;
+  return leaving - (backVertexPower(lens) + arriving);
 }
 
 function checked(lens: ThickLens): ThickLens {

@@ -79,8 +79,8 @@ export function centreThicknessFor(
   const thin = within('centre thickness', least.centre, LEAST_EDGE);
   const missing = -spare(thin);
   if (missing <= 0) return thin;
-  // More thickness calls for a more concave back, so the edge gains at least what the centre gains: the answer is bracketed.
-  return rootBetween(spare, thin, thin + missing);
+  // More thickness calls for a more concave back, so the edge gains at least what the centre gains.
+  return rootNear(spare, thin, thin + missing);
 }
 
 /**
@@ -117,17 +117,14 @@ export function thicknessProfile(lens: MadeLens): (point: Displacement) => numbe
   };
 }
 
-function rootBetween(value: (at: number) => number, low: number, high: number): number {
+/** The secant method, which is safe here: the thickness missing is smooth and grows steadily with the centre. */
+function rootNear(value: (at: number) => number, low: number, high: number): number {
   let [a, b] = [low, high];
   let [atA, atB] = [value(a), value(b)];
-  for (let round = 0; round < 200; round++) {
-    if (Math.abs(atB) < CLOSE) return b;
+  for (let round = 0; Math.abs(atB) > CLOSE && round < 50; round++) {
     const next = b - (atB * (b - a)) / (atB - atA);
-    const atNext = value(next);
-    // Halving the kept end's figure (Illinois rule) keeps the bracket shrinking from both ends.
-    if (atNext * atB < 0) [a, atA] = [b, atB];
-    else atA /= 2;
-    [b, atB] = [next, atNext];
+    [a, atA, b, atB] = [b, atB, next, value(next)];
   }
+  within('thickness still missing', atB, { least: -CLOSE, most: CLOSE });
   return b;
 }

@@ -21,9 +21,9 @@ export function toricForm(
   const curve = within('base curve', base, SURFACE_POWER);
   const form = curve < 0 ? minusForm(power) : plusForm(power);
   return {
-    sphericalSide: form.sphere - curve + 0,
+    sphericalSide: form.sphere - curve,
     base: { power: curve, axis: form.axis <= 90 ? form.axis + 90 : form.axis - 90 },
-    cross: { power: curve + form.cylinder + 0, axis: form.axis },
+    cross: { power: curve + form.cylinder, axis: form.axis },
   };
 }
 
@@ -39,14 +39,10 @@ export function toricSag(alongCurvature: number, acrossCurvature: number, along:
     return toricSag(acrossCurvature, alongCurvature, across, along);
   }
   const circle = sagOfCurvature(alongCurvature, Math.abs(along));
-  const swept = 1 - acrossCurvature * circle;
-  const rest = swept ** 2 - (acrossCurvature * across) ** 2;
-  if (rest < 0 || swept < 0) {
-    throw new OutOfRange('half aperture', Math.abs(across), {
-      least: 0,
-      most: Math.max(0, swept / Math.abs(acrossCurvature)),
-    });
-  }
-  const doubled = 2 * circle - acrossCurvature * circle ** 2 + acrossCurvature * across ** 2;
-  return doubled / (1 + Math.sqrt(rest)) + 0;
+  const sweep = within('curvature', acrossCurvature, { least: -1, most: 1 });
+  const y = within('half aperture', Math.abs(across), { least: 0, most: 200 });
+  const swept = 1 - sweep * circle;
+  const rest = swept ** 2 - (sweep * y) ** 2;
+  if (rest < 0) throw new OutOfRange('half aperture', y, { least: 0, most: swept / Math.abs(sweep) });
+  return (2 * circle - sweep * circle ** 2 + sweep * y ** 2) / (1 + Math.sqrt(rest)) + 0;
 }

@@ -10,5 +10,5 @@ export function vergenceAfter(vergence: number, distance: number, index = 1): nu
   const v = within('vergence', vergence, { least: -200, most: 200 });
   const metres = within('distance', distance, { least: -1000, most: 1000 }) / 1000;
   const step = (metres / within('index', index, { least: 1, most: 3 })) * v;
-  return v / (1 - within('distance × vergence', step, { below: 1 })) + 0;
+  return v / (1 - within('distance × vergence', step, { below: 1 }));
 }

@@ -63,5 +63,5 @@ export function approximateVertexChange(power: number, nearer: number): number {
  */
 export function separatedLenses(first: number, second: number, separation: number): number {
   const apart = within('separation', separation, { least: 0, most: 1000 });
-  return vergenceAfter(within('first power', first, POWER), apart) + within('second power', second, POWER) + 0;
+  return vergenceAfter(within('first power', first, POWER), apart) + within('second power', second, POWER);
 }

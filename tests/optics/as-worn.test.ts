@@ -36,6 +36,7 @@ describe('classical formula', () => {
     expect(martinTilt(15, 10, 1.5, 90).axis).toBe(90);
     expect(martinTilt(-15, -10, 1.5, 90).cylinder).toBeCloseTo(-0.4711, 4);
     expect(martinTilt(5, 0)).toEqual({ sphere: 5, cylinder: 0, axis: 180 });
+    expect(martinTilt(5, 0, 1.5, 90)).toEqual({ sphere: 5, cylinder: 0, axis: 180 });
     expect(martinTilt(0, 10)).toEqual({ sphere: 0, cylinder: 0, axis: 180 });
     expect(martinTilt(10, 10, 1.7).sphere).toBeCloseTo(10 * (1 + 0.0301537 / 3.4), 5);
   });

@@ -65,6 +65,11 @@ test('a lens comes back from its matrix in minus form', () => {
   expect(fromMatrix(toMatrix({ sphere: 3, cylinder: 0, axis: 60 }))).toEqual({ sphere: 3, cylinder: 0, axis: 180 });
 });
 
+test('nothing is negative zero', () => {
+  expect(toMatrix({ sphere: -0, cylinder: -0, axis: 30 })).toEqual({ xx: 0, xy: 0, yy: 0 });
+  expect(toMatrix({ sphere: -0, cylinder: 0, axis: 30 })).toEqual({ xx: 0, xy: 0, yy: 0 });
+});
+
 test('turning the axes on to the axis of a lens makes it one at 180', () => {
   close(turnedAxes(toMatrix({ sphere: 1, cylinder: -2, axis: 35 }), 35), { xx: 1, xy: 0, yy: -1 }, 1e-9);
   refused(() => turnedAxes({ xx: 1, xy: 0, yy: 1 }, 721), 'angle', 721);

@@ -161,6 +161,7 @@ describe('lens from two meridians', () => {
       () => fromMeridians({ meridian: 22, power: 1 }, { meridian: 113, power: 2 }),
       'angle between meridians',
       89,
+      { least: 90, most: 90 },
     );
     refused(() => fromMeridians({ meridian: 22, power: 41 }, { meridian: 112, power: 2 }), 'sphere', 41);
   });
@@ -206,5 +207,12 @@ test('a rule for each meridian keeps form and axis', () => {
   const twice = (power: number) => 2 * power;
   expect(byMeridians({ sphere: 1, cylinder: 0.5, axis: 20 }, twice)).toEqual({ sphere: 2, cylinder: 1, axis: 20 });
   expect(byMeridians({ sphere: 1, cylinder: 0, axis: 20 }, twice)).toEqual({ sphere: 2, cylinder: 0, axis: 180 });
+  expect(byMeridians({ sphere: 1, cylinder: 0.5, axis: 20 }, () => -0)).toEqual({ sphere: 0, cylinder: 0, axis: 180 });
+  expect(byMeridians({ sphere: 1, cylinder: -1, axis: 20 }, (power) => -power)).toEqual({
+    sphere: -1,
+    cylinder: 1,
+    axis: 20,
+  });
+  expect(byMeridians({ sphere: 0, cylinder: -1, axis: 20 }, (power) => -power).sphere).toBe(0);
   expect(byMeridians({ sphere: -0, cylinder: 0, axis: 20 }, (power) => power).sphere).toBe(0);
 });

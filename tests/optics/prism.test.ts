@@ -68,6 +68,11 @@ describe('base notation', () => {
     expect(prismBeforeEye({ right: 0, up: -0 }, 'L')).toEqual({ in: 0, up: 0 });
     expect(prismInFrame({ in: 0, up: -0 }, 'L')).toEqual({ right: 0, up: 0 });
     expect(prentice({ sphere: -2, cylinder: 0, axis: 180 }, { right: 0, up: 0 })).toEqual({ right: 0, up: 0 });
+    const plano = { sphere: 0, cylinder: 0, axis: 180 };
+    expect(prentice(plano, { right: -1, up: -1 })).toEqual({ right: 0, up: 0 });
+    expect(componentsFromBase(0, 225)).toEqual({ right: 0, up: 0 });
+    expect(splitPrism({ right: -1, up: -1 }, 'R', 0).R).toEqual({ right: 0, up: 0 });
+    expect(splitPrism({ right: 1, up: 1 }, 'R', 1).L).toEqual({ right: 0, up: 0 });
     expect(imbalance({ right: 0, up: 0 }, { right: 0, up: 0 })).toEqual({ horizontal: 0, vertical: 0 });
     expect(splitPrism({ right: 0, up: 0 }, 'R')).toEqual({ R: { right: 0, up: 0 }, L: { right: 0, up: 0 } });
   });
@@ -131,7 +136,8 @@ describe('decentration for a prism', () => {
   test('a plano lens gives no prism and needs none', () => {
     const plano = { sphere: 0, cylinder: 0, axis: 180 };
     expect(decentrationForPrism(plano, { right: 0, up: 0 })).toEqual({ right: 0, up: 0 });
-    refused(() => decentrationForPrism(plano, { right: 0.5, up: 0 }), 'prism along the plano meridian', -0.5);
+    const none = { least: 0, most: 0 };
+    refused(() => decentrationForPrism(plano, { right: 0.5, up: 0 }), 'prism along the plano meridian', -0.5, none);
     refused(() => decentrationForPrism(plano, { right: 0, up: -0.5 }), 'prism along the plano meridian');
   });
 

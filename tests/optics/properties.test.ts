@@ -1,7 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { powerForWear, wornPower } from '../../optics/as-worn';
+import { crossedCylinders } from '../../optics/crossed-cylinders';
+import { expectedDrum } from '../../optics/focimeter';
+import { insetByConvergence } from '../../optics/layout';
 import { dialReading, surfacePower } from '../../optics/lens-clock';
+import { martinTilt } from '../../optics/martin';
 import { outlinePoints } from '../../optics/outline';
 import {
   axisDistance,
@@ -15,14 +19,24 @@ import {
   transpose,
 } from '../../optics/power';
 import { fromMatrix, toMatrix } from '../../optics/power-matrix';
-import { blurStrength, difference, fromVector, meanPower, sum, toVector } from '../../optics/power-vector';
+import {
+  blurStrength,
+  difference,
+  fromVector,
+  meanPower,
+  residualOfAxisError,
+  sum,
+  toVector,
+} from '../../optics/power-vector';
 import { componentsFromBase, prentice, prismBeforeEye, prismInFrame, resultant } from '../../optics/prism';
-import { decentrationForPrism } from '../../optics/prism-decentration';
+import { decentrationForPrism, verticalPrismZone } from '../../optics/prism-decentration';
 import { OutOfRange } from '../../optics/range';
+import { unequalRoundSegments } from '../../optics/segment-prism';
 import { radiusFromSag, radiusOfSurface, sag, surfacePowerOfRadius } from '../../optics/surfaces';
 import { backSurfaceFor, backVertexPower, frontVertexPower } from '../../optics/thick-lens';
-import { centreThicknessFor, edgeThickness } from '../../optics/thickness';
-import { effectivePower, powerForVertex } from '../../optics/vertex';
+import { centreThicknessFor, edgeThickness, thicknessAt } from '../../optics/thickness';
+import { toricSag } from '../../optics/toric-surface';
+import { effectivePower, nearPowerForVertex, powerForVertex } from '../../optics/vertex';
 import { axis, holds, lens, real, seed } from './support/arbitraries';
 import { close } from './support/close';
 
@@ -215,6 +229,33 @@ describe(`whatever comes in, a number or OutOfRange comes out (seed ${seed})`, (
       'wornPower',
       (sphere, cylinder, pantoscopic, wrap) =>
         wornPower({ sphere, cylinder, axis: 30 }, { eye: 'R', pantoscopic, wrap }, 1.5),
+    ],
+    ['fromMatrix', (xx, xy, yy) => fromMatrix({ xx, xy, yy })],
+    ['prentice', (sphere, cylinder, right, up) => prentice({ sphere, cylinder, axis: 30 }, { right, up })],
+    ['verticalPrismZone', (sphere, cylinder, axis, limit) => verticalPrismZone({ sphere, cylinder, axis }, limit)],
+    ['componentsFromBase', (amount, base) => componentsFromBase(amount, base)],
+    ['crossedCylinders', (first, firstAxis, second, axis) => crossedCylinders(first, firstAxis, second, axis)],
+    ['unequalRoundSegments', (right, left, add, diameter) => unequalRoundSegments(right, left, add, diameter)],
+    ['radiusFromSag', (depth, half) => radiusFromSag(depth, half)],
+    ['radiusOfSurface', (power, index) => radiusOfSurface(power, index)],
+    ['surfacePowerOfRadius', (radius, index) => surfacePowerOfRadius(radius, index)],
+    ['toricSag', (along, across, u, v) => toricSag(along, across, u, v)],
+    ['insetByConvergence', (pd, away, power, rotation) => insetByConvergence(pd, away, power, rotation)],
+    ['martinTilt', (sphere, tilt, index) => martinTilt(sphere, tilt, index)],
+    ['residualOfAxisError', (cylinder, degrees) => residualOfAxisError(cylinder, degrees)],
+    [
+      'nearPowerForVertex',
+      (sphere, tested, worn, away) => nearPowerForVertex({ sphere, cylinder: 0, axis: 180 }, tested, worn, away),
+    ],
+    [
+      'expectedDrum',
+      (sphere, front, thickness, index) =>
+        expectedDrum({ sphere, cylinder: -1, axis: 30 }, { front, thickness, index }, 'front'),
+    ],
+    [
+      'thicknessAt',
+      (sphere, front, centre, up) =>
+        thicknessAt({ power: { sphere, cylinder: -1, axis: 30 }, front, index: 1.5, centre }, { right: 1, up }),
     ],
   ])('%s', (_, formula) =>
     holds(wild, wild, wild, wild, (a, b, c, d) => {

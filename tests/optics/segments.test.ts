@@ -42,6 +42,7 @@ describe('imbalance at reading', () => {
     expect(verticalImbalanceAtReading(right, left, -10)).toBeCloseTo(2, 12);
     expect(verticalImbalanceAtReading(left, left, 10)).toBe(0);
     expect(verticalImbalanceAtReading(left, right, 0)).toBe(0);
+    expect(verticalImbalanceAtReading(left, left, -10)).toBe(0);
   });
 
   test('values outside their range are refused', () => {

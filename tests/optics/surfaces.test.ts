@@ -108,7 +108,7 @@ describe('sags', () => {
   });
 
   test('are refused where the curve does not reach', () => {
-    refused(() => sag(50, 50.01), 'half aperture', 50.01);
+    refused(() => sag(-50, 50.01), 'half aperture', 50.01, { least: 0, most: 50 });
     refused(() => sagOfSurface(30, 1.5, 17), 'half aperture', 17);
     refused(() => sag(50, -0.1), 'half aperture', -0.1);
     refused(() => sag(1000, 200.1), 'half aperture', 200.1);
@@ -199,7 +199,14 @@ describe('toric surface', () => {
 
   test('is refused where it does not reach', () => {
     refused(() => toricSag(1 / 50, 1 / 100, 50.1, 0), 'half aperture', 50.1);
-    refused(() => toricSag(1 / 50, 1 / 100, 30, 90.1), 'half aperture', 90.1);
+    refused(() => toricSag(1 / 1000, 0, 0, 200.1), 'half aperture', 200.1);
+    refused(() => toricSag(1 / 1000, 0, 200.1, 0), 'half aperture', 200.1);
+    refused(() => toricSag(1.1, 0, 0, 0), 'curvature', 1.1);
+    refused(() => toricSag(0, Number.NaN, 0, 0), 'curvature');
+    expect(toricSag(1, -1, 0, 1)).toBe(-1);
+    expect(toricSag(-1, 1, 0, 1)).toBe(1);
+    expect(toricSag(1 / 1000, 0, 0, 200)).toBe(0);
+    refused(() => toricSag(1 / 50, 1 / 100, 30, -90.1), 'half aperture', 90.1, { least: 0, most: 90 });
     expect(toricSag(1 / 50, 1 / 100, 30, 90)).toBeCloseTo(100, 9);
   });
 });

@@ -46,7 +46,8 @@ describe('thickness', () => {
     const { thinnest, thickest } = edgeThickness(minus, [middle, { right: 22, up: 0 }, { right: 10, up: 0 }]);
     expect(thinnest).toEqual({ point: middle, thickness: 1 });
     expect(thickest.point).toEqual({ right: 22, up: 0 });
-    refused(() => edgeThickness(minus, []), 'number of points', 0);
+    expect(edgeThickness(minus, [{ right: 22, up: 0 }, { right: 10, up: 0 }, middle]).thinnest.point).toEqual(middle);
+    refused(() => edgeThickness(minus, []), 'number of points', 0, { least: 1 });
   });
 
   test('along each principal meridian is that of a sphere of that power', () => {
