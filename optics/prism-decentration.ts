@@ -48,9 +48,7 @@ export function verticalPrismZone(
   const most = within('vertical prism', limit, { above: 0, most: 100 });
   const { xy, yy } = toMatrix(power);
   const steepest = within('vertical prism per centimetre', Math.hypot(xy, yy), { above: 1e-9 });
-  const angle = degrees(Math.atan2(-xy, yy));
-  return {
-    halfWidth: (10 * most) / steepest,
-    inclination: angle > 90 ? angle - 180 : angle < -90 ? angle + 180 : angle,
-  };
+  const angle = degrees(Math.atan2(-xy, yy)) + 0;
+  const inclination = angle > 90 ? angle - 180 : angle < -90 ? angle + 180 : angle;
+  return { halfWidth: (10 * most) / steepest, inclination };
 }

@@ -172,6 +172,9 @@ describe('range of a lens', () => {
   test('both ends are permitted', () => {
     expect(checkPower({ sphere: 40, cylinder: -80, axis: 180 })).toEqual({ sphere: 40, cylinder: -80, axis: 180 });
     expect(checkPower({ sphere: -40, cylinder: 80, axis: 1e-9 }).sphere).toBe(-40);
+    const rounded = { sphere: 25.25, cylinder: -65.25 - 1e-14, axis: 1 };
+    expect(checkPower(rounded)).toBe(rounded);
+    expect(checkPower({ sphere: 40 + 1e-14, cylinder: 0, axis: 1 }).axis).toBe(1);
   });
 
   test.each([

@@ -152,7 +152,7 @@ describe('decentration for a prism', () => {
 
 describe('zone of little vertical prism', () => {
   test('is level and as wide as the power says for a sphere, of either sign', () => {
-    close(verticalPrismZone({ sphere: 4, cylinder: 0, axis: 180 }, 1), { halfWidth: 2.5, inclination: 0 }, 1e-9);
+    expect(verticalPrismZone({ sphere: 4, cylinder: 0, axis: 90 }, 1)).toEqual({ halfWidth: 2.5, inclination: 0 });
     close(verticalPrismZone({ sphere: -4, cylinder: 0, axis: 180 }, 1), { halfWidth: 2.5, inclination: 0 }, 1e-9);
   });
 
