@@ -1,0 +1,19 @@
+import type { Rule } from '../rule';
+import { blockUnclear } from './block-unclear';
+import { blockUnnamed } from './block-unnamed';
+import { lineOutside } from './line-outside';
+import { nameMissing } from './name-missing';
+import { orderLineBelowReading } from './order-line-below-reading';
+import { readingMissing } from './reading-missing';
+import { saidTwice } from './said-twice';
+
+/** What only shows when the lines of a block are put together, and not in any line by itself. */
+export const BLOCKS: readonly Rule[] = [
+  blockUnclear,
+  blockUnnamed,
+  lineOutside,
+  nameMissing,
+  orderLineBelowReading,
+  readingMissing,
+  saidTwice,
+];
