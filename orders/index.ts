@@ -16,7 +16,16 @@ export {
   type VocabularyEntry,
 } from '../grammar';
 export { type Power, prismBeforeEye } from '../optics';
-export { type Evidence, type ToleranceSet, toleranceSetById, toleranceSets } from '../tables';
+export {
+  type Band,
+  type Evidence,
+  type Provenance,
+  type Source,
+  sources,
+  type ToleranceSet,
+  toleranceSetById,
+  toleranceSets,
+} from '../tables';
 export {
   type Analysis,
   type AnalysisOptions,
@@ -31,7 +40,7 @@ export { type Context, contextOf, standardOf } from './context';
 export { type Evaluation, evaluate, type Verdict } from './evaluate';
 export { tidy } from './exact';
 export type { Edit, Family, Finding, FindingData, Fix, Level, Place } from './finding';
-export type { Limit, Unit } from './limits';
+export { bandInWords, type Limit, type Unit } from './limits';
 export { againstLimit, arithmetic, deviationInWords, stepInWords, subjectInWords } from './measure-words';
 export type { Measure, Outcome, Quantity } from './measures/measure';
 export type * from './model';

@@ -1,0 +1,28 @@
+import type { WriteStream } from 'node:tty';
+import { styleText } from 'node:util';
+import type { Ink } from '../exchange';
+
+type Style = Parameters<typeof styleText>[0];
+
+const STYLES: Readonly<Record<keyof Ink, Style>> = {
+  error: ['bold', 'red'],
+  warning: ['bold', 'yellow'],
+  info: 'blue',
+  hint: 'cyan',
+  accept: ['bold', 'green'],
+  reject: ['bold', 'red'],
+  incomplete: ['bold', 'yellow'],
+  unread: 'cyan',
+  path: 'bold',
+  code: 'gray',
+  caret: 'green',
+  caution: 'gray',
+};
+
+/** Colours on a terminal that has them, unless NO_COLOR is set; plain text anywhere else. */
+export function inkFor(stream: NodeJS.WriteStream): Ink {
+  const isColoured = stream.isTTY && (stream as WriteStream).hasColors();
+  const paint = (style: Style) => (text: string) =>
+    isColoured ? styleText(style, text, { validateStream: false }) : text;
+  return Object.fromEntries(Object.entries(STYLES).map(([part, style]) => [part, paint(style)])) as Ink;
+}

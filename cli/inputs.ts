@@ -1,0 +1,81 @@
+import { readdirSync, realpathSync, statSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { reasonOf } from './read-text';
+
+export const STANDARD_INPUT = '-';
+
+/** Something to read, by the path it is told under, or a path that leads nowhere. */
+export type Input =
+  | { readonly kind: 'file'; readonly path: string; readonly absolute: string }
+  | { readonly kind: 'standard-input' }
+  | { readonly kind: 'nothing'; readonly path: string; readonly reason: string }
+  /** A folder without any `.lentil` file. */
+  | { readonly kind: 'empty'; readonly path: string };
+
+/**
+ * The inputs that the paths of a command line stand for, one by one. Folders are searched to any depth in the order of
+ * their names, without hidden folders and `node_modules`. A file that comes up twice is given once.
+ */
+export function* inputsOf(paths: readonly string[]): Generator<Input> {
+  const seen = new Set<string>();
+  for (const path of paths) {
+    if (path === STANDARD_INPUT) {
+      if (!seen.has(path)) yield { kind: 'standard-input' };
+      seen.add(path);
+      continue;
+    }
+    const shown = forwardSlashes(path);
+    try {
+      if (statSync(path).isDirectory()) yield* filesIn(shown, seen);
+      else yield* once(shown, seen);
+    } catch (error) {
+      yield { kind: 'nothing', path: shown, reason: reasonOf(error) };
+    }
+  }
+}
+
+function* filesIn(folder: string, seen: Set<string>): Generator<Input> {
+  let found = false;
+  for (const path of walk(folder.replace(/\/+$/, '') || '/')) {
+    found = true;
+    if (typeof path === 'string') yield* once(path, seen);
+    else yield path;
+  }
+  if (!found) yield { kind: 'empty', path: folder };
+}
+
+function* walk(folder: string): Generator<string | Extract<Input, { kind: 'nothing' }>> {
+  let entries: ReturnType<typeof list>;
+  try {
+    entries = list(folder);
+  } catch (error) {
+    yield { kind: 'nothing', path: folder, reason: reasonOf(error) };
+    return;
+  }
+  for (const entry of entries) {
+    const path = folder === '.' ? entry.name : `${folder === '/' ? '' : folder}/${entry.name}`;
+    if (entry.isDirectory()) {
+      if (!entry.name.startsWith('.') && entry.name !== 'node_modules') yield* walk(path);
+    } else if (entry.name.toLowerCase().endsWith('.lentil')) yield path;
+  }
+}
+
+const list = (folder: string) =>
+  readdirSync(folder, { withFileTypes: true }).sort((a, b) => (a.name < b.name ? -1 : a.name > b.name ? 1 : 0));
+
+function* once(path: string, seen: Set<string>): Generator<Input> {
+  const absolute = resolve(path);
+  const real = realPath(absolute);
+  if (!seen.has(real)) yield { kind: 'file', path, absolute };
+  seen.add(real);
+}
+
+function realPath(absolute: string): string {
+  try {
+    return realpathSync(absolute);
+  } catch {
+    return absolute;
+  }
+}
+
+const forwardSlashes = (path: string): string => (process.platform === 'win32' ? path.replaceAll('\\', '/') : path);

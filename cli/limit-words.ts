@@ -1,0 +1,17 @@
+import { amountInWords, type ToleranceSet } from '../orders';
+
+type PowerLimit = ToleranceSet['power'][number]['rows'][number]['meridian']['limit'];
+type PrismLimit = NonNullable<ToleranceSet['pairPrism']>[number]['rows'][number]['limit'];
+
+/** A limit either way as a table shows it: `± 0.13 D`, `± 2 % of the meridian`. */
+export function limitInWords(limit: PowerLimit): string {
+  if (limit.kind === 'not-defined') return 'none set';
+  if (limit.kind === 'percent') return `± ${limit.percent} % of the ${limit.of}`;
+  return `± ${amountInWords(limit.amount, limit.unit)}`;
+}
+
+export function prismLimitInWords(limit: PrismLimit): string {
+  if (limit.kind === 'prism') return amountInWords(limit.amount, 'prism');
+  if (limit.kind === 'shift') return amountInWords(limit.mm, 'mm');
+  return `${amountInWords(limit.amount, 'prism')} + ${amountInWords(limit.mm, 'mm')} times the power`;
+}

@@ -1,0 +1,55 @@
+/** `lentil standards`: the built-in tolerance sets, each limit with what it rests on. */
+import { type ToleranceSet, toleranceSetById, toleranceSets } from '../orders';
+import { print } from './output';
+import { type Section, sectionsOf } from './standard-sections';
+import { sourcesOf } from './standard-sources';
+import { unknownName } from './unknown-name';
+import { columnsOf, indented, wrapped } from './wrap';
+
+export async function standards(name: string | undefined): Promise<0> {
+  await print(name === undefined ? listOfSets() : setInWords(setCalled(name)));
+  return 0;
+}
+
+function setCalled(name: string): ToleranceSet {
+  const set = toleranceSetById.get(name.toLowerCase());
+  if (set) return set;
+  const ids = [...toleranceSetById.keys()];
+  throw unknownName('tolerance set', name, ids, `There are ${ids.join(', ')}.`);
+}
+
+function listOfSets(): string {
+  const width = Math.max(...toleranceSets.map(({ id }) => id.length));
+  const lines = toleranceSets.map(
+    ({ id, title, jurisdiction, scope }) =>
+      `${id.padEnd(width)}  ${title}\n${' '.repeat(width)}  ${jurisdiction}; for ${scope.join(', ')} lenses\n`,
+  );
+  return `${lines.join('')}\n${wrapped(EVIDENCE, columnsOf(process.stdout))}\n`;
+}
+
+const EVIDENCE =
+  '`lentil standards NAME` shows the tables of a set. Each limit says how well it is established: published (seen in ' +
+  'the text itself), secondary (seen in an account of it) or memory (not seen). The bought text of the standard and ' +
+  'the local code rule.';
+
+function setInWords(set: ToleranceSet): string {
+  const columns = columnsOf(process.stdout);
+  const head = `${set.id}  ${set.title}\n${set.publisher}, edition ${set.edition}; ${set.jurisdiction}; for ${set.scope.join(', ')} lenses`;
+  const cautions = set.cautions.map((caution) => `\n${wrapped(caution, columns)}\n`).join('');
+  const tables = sectionsOf(set).map((section) => sectionInWords(section, columns));
+  const cited = sourcesOf(set).map(
+    ({ id, title, where, note }) =>
+      `\n${id}\n${indented(wrapped(`${title}. ${where}.${note ? ` ${note}` : ''}`, columns - 2))}\n`,
+  );
+  return `${head}\n${cautions}\n${tables.join('\n')}\nSources\n${cited.join('')}`;
+}
+
+function sectionInWords({ title, notes, head, rows }: Section, columns: number): string {
+  const lines = [head, ...rows];
+  const widths = head.map((_, at) => Math.max(...lines.map((line) => (line[at] ?? '').length)));
+  const table = lines.map((line) =>
+    `  ${line.map((cell, at) => cell.padEnd(widths[at] ?? 0)).join('  ')}`.trimEnd().concat('\n'),
+  );
+  const remarks = notes.map((note) => `${indented(wrapped(note, columns - 2))}\n`);
+  return `${title}\n${table.join('')}${remarks.join('')}`;
+}
