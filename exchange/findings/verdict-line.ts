@@ -1,5 +1,12 @@
 /** The verdict of an order in one line: the word, what it hangs on, the standard and how well its limits are established. */
-import { againstLimit, type Evaluation, type Measure, type Order, subjectInWords } from '../../orders';
+import {
+  amountInWords,
+  deviationInWords,
+  type Evaluation,
+  type Measure,
+  type Order,
+  subjectInWords,
+} from '../../orders';
 
 /** What is listed by name before the rest is only counted. */
 const MOST = 6;
@@ -26,7 +33,7 @@ const REASONS: Readonly<Record<Evaluation['verdict'], (evaluation: Evaluation) =
       .join(''),
   reject: ({ measures }) => {
     const failed = measures.filter(({ outcome }) => outcome === 'fail');
-    return `: ${list(failed.map((measure) => `${subjectInWords(measure)} ${againstLimit(measure)}`.trim()))}`;
+    return `: ${list(failed.map(failureInWords))}`;
   },
   incomplete: ({ set, standard, measures }) => {
     if (!set) return standard === null ? ': no standard is named, nothing is judged' : `: no set called ${standard}`;
@@ -36,6 +43,15 @@ const REASONS: Readonly<Record<Evaluation['verdict'], (evaluation: Evaluation) =
   },
   unread: () => '',
 };
+
+/** `R axis 4° (limit 3°)`; a failed test has neither figure nor limit. */
+function failureInWords(measure: Measure): string {
+  const { limit, unit, deviation } = measure;
+  if (deviation === null) return subjectInWords(measure);
+  const by = unit === 'prism' ? amountInWords(deviation, unit) : deviationInWords(measure);
+  const most = limit?.amount == null ? '' : ` (limit ${amountInWords(limit.amount, limit.unit)})`;
+  return `${subjectInWords(measure)} ${by}${most}`;
+}
 
 function named(measures: readonly Measure[], outcome: Measure['outcome'], words: string): string[] {
   const found = measures.filter((measure) => measure.outcome === outcome);
