@@ -9,6 +9,7 @@ import type { Finding, Place } from './finding';
 import type { Instrument, Order, Reading } from './model';
 import { resolveOrder } from './resolve';
 import { checkOrder } from './rules/check-order';
+import { fileFindings } from './rules/file-findings';
 import { writingFindings } from './rules/writing-findings';
 
 export interface BlockAnalysis {
@@ -35,8 +36,12 @@ export interface Analysis {
 /** What the result of an order rests on besides its own text. */
 interface Dependencies {
   readonly standard: string | null;
+  /** Where the `standard` line of the file stands: a wrong name is told there, and only once. */
+  readonly standardLine: 'here' | 'elsewhere' | 'nowhere';
   readonly defaults: Block | null;
-  readonly instruments: readonly (Instrument | undefined)[];
+  readonly instruments: readonly (readonly [name: string, declared: Instrument | undefined])[];
+  /** All declared instruments, where a reading names one that is not among them and the nearest is offered. */
+  readonly declared: string | null;
 }
 
 interface Kept {
@@ -75,17 +80,15 @@ function analyseOrder(block: Block, context: Context): Kept {
   const findings = [
     ...writingFindings(block, resolved.inReading),
     ...resolved.findings,
+    ...fileFindings(block, context),
     ...checkOrder({ order, evaluation, context }, block),
   ];
-  return { result: { block, order, evaluation, findings }, on: dependenciesOf(order, context) };
+  return { result: { block, order, evaluation, findings }, on: dependenciesOf(order, block, context) };
 }
 
 function analyseOther(block: Block, context: Context): Kept {
-  const findings = writingFindings(block, null);
-  return {
-    result: { block, order: null, evaluation: null, findings },
-    on: { standard: context.standard?.name ?? context.fallbackStandard, defaults: null, instruments: [] },
-  };
+  const findings = [...writingFindings(block, null), ...fileFindings(block, context)];
+  return { result: { block, order: null, evaluation: null, findings }, on: dependenciesOf(null, block, context) };
 }
 
 const namesOf = (readings: readonly Reading[]): string[] => [
@@ -96,19 +99,33 @@ const namesOf = (readings: readonly Reading[]): string[] => [
   ),
 ];
 
-function dependenciesOf(order: Order, context: Context): Dependencies {
+function dependenciesOf(order: Order | null, block: Block, context: Context): Dependencies {
+  const instruments = namesOf(order?.readings ?? []).map((name) => [name, context.instruments.get(name)] as const);
   return {
-    standard: standardOf(order, context).name,
-    defaults: context.defaults,
-    instruments: namesOf(order.readings).map((name) => context.instruments.get(name)),
+    standard: standardFor(order, context),
+    standardLine: standardLineOf(block, context),
+    defaults: order && context.defaults,
+    instruments,
+    declared: instruments.some(([, declared]) => !declared) ? declaredIn(context) : null,
   };
 }
 
-function holds({ result, on }: Kept, context: Context): boolean {
-  if (!result.order) return on.standard === (context.standard?.name ?? context.fallbackStandard);
-  if (on.defaults !== context.defaults || on.standard !== standardOf(result.order, context).name) return false;
-  const names = on.instruments.length === 0 ? [] : namesOf(result.order.readings);
-  return names.every((name, at) => on.instruments[at] === context.instruments.get(name));
+const standardFor = (order: Order | null, context: Context): string | null =>
+  order ? standardOf(order, context).name : (context.standard?.name ?? context.fallbackStandard);
+
+const standardLineOf = (block: Block, { standard }: Context): Dependencies['standardLine'] =>
+  standard === null ? 'nowhere' : standard.block === block ? 'here' : 'elsewhere';
+
+const declaredIn = ({ instruments }: Context): string => [...instruments.keys()].join('\n');
+
+function holds({ result: { order, block }, on }: Kept, context: Context): boolean {
+  return (
+    on.standard === standardFor(order, context) &&
+    on.standardLine === standardLineOf(block, context) &&
+    on.defaults === (order && context.defaults) &&
+    on.instruments.every(([name, declared]) => context.instruments.get(name) === declared) &&
+    (on.declared === null || on.declared === declaredIn(context))
+  );
 }
 
 /** A place of a block as a range of the document. */
