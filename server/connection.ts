@@ -1,0 +1,129 @@
+/** Which message goes where, and nothing else. */
+import {
+  CodeActionKind,
+  type Connection,
+  DidChangeConfigurationNotification,
+  DidChangeWatchedFilesNotification,
+  type InitializeParams,
+  type InitializeResult,
+  TextDocumentSyncKind,
+} from 'vscode-languageserver';
+import { version } from '../package.json';
+import { type Abilities, abilitiesOf } from './abilities';
+import { BENCH_FILE } from './addresses';
+import { FEATURES, type Features } from './features';
+import type { Options } from './features/options';
+import { guard } from './guard';
+import type { Platform } from './platform';
+import { Publisher } from './publisher';
+import { Session } from './session';
+import type { Snapshot } from './snapshot';
+
+/** Changes of settings that come one after the other make the editor ask for its hints once, after this pause. */
+const REFRESH_PAUSE = 100;
+
+/**
+ * Serves one editor over a connection that is not listening yet.
+ * @param features stands in for the features in tests of what happens when one fails
+ */
+export function serve(connection: Connection, platform: Platform, features: Features = FEATURES): void {
+  let abilities: Abilities = abilitiesOf({});
+  let pushed: unknown;
+  let refresh: ReturnType<typeof setTimeout> | undefined;
+  const log = (message: string): void => connection.console.error(message);
+
+  const session = new Session({
+    ...platform,
+    configuration: async (folder) => {
+      if (!abilities.configuration) return pushed;
+      return connection.workspace.getConfiguration({ ...(folder ? { scopeUri: folder } : {}), section: 'lentil' });
+    },
+    edited: (uri, lines) => publisher.edited(uri, lines),
+    settled: (uri) => {
+      publisher.changed(uri);
+      if (!abilities.hintRefresh) return;
+      clearTimeout(refresh);
+      refresh = setTimeout(() => connection.languages.inlayHint.refresh().catch(() => undefined), REFRESH_PAUSE);
+    },
+  });
+  const options = (uri: string): Options => ({ abilities, settings: session.settings(uri) });
+  const publisher = new Publisher(session, {
+    send: (params) => {
+      connection.sendDiagnostics(params).catch(() => undefined);
+    },
+    diagnosticsOf: (snapshot) => features.diagnostics(snapshot, options(snapshot.uri)),
+    log,
+  });
+
+  connection.onInitialize((params: InitializeParams): InitializeResult => {
+    abilities = abilitiesOf(params.capabilities);
+    pushed = params.initializationOptions?.lentil;
+    session.setFolders((params.workspaceFolders ?? []).map(({ uri }) => uri));
+    return { serverInfo: { name: 'lentil', version }, capabilities: CAPABILITIES };
+  });
+  connection.onInitialized(() => {
+    if (abilities.workspaceFolders) {
+      connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) =>
+        session.addFolders(
+          added.map(({ uri }) => uri),
+          removed.map(({ uri }) => uri),
+        ),
+      );
+    }
+    if (abilities.configurationEvents)
+      register(connection.client.register(DidChangeConfigurationNotification.type, { section: 'lentil' }));
+    if (abilities.fileEvents)
+      register(
+        connection.client.register(DidChangeWatchedFilesNotification.type, {
+          watchers: [{ globPattern: `**/${BENCH_FILE}` }],
+        }),
+      );
+  });
+  connection.onDidChangeConfiguration(({ settings }) => {
+    pushed = settings?.lentil;
+    session.settingsChanged();
+  });
+  connection.onDidChangeWatchedFiles(({ changes }) => {
+    for (const { uri } of changes) session.fileChanged(uri);
+  });
+  connection.onShutdown(() => {
+    clearTimeout(refresh);
+    publisher.stop();
+  });
+
+  connection.onDidOpenTextDocument(({ textDocument: { uri, version, text } }) => session.open(uri, version, text));
+  connection.onDidChangeTextDocument(({ textDocument: { uri, version }, contentChanges }) =>
+    session.change(uri, version, contentChanges),
+  );
+  connection.onDidCloseTextDocument(({ textDocument: { uri } }) => {
+    session.close(uri);
+    publisher.closed(uri);
+  });
+
+  type Request = { readonly textDocument: { readonly uri: string } };
+  const guarded = <P extends Request, R>(
+    name: string,
+    feature: (snapshot: Snapshot, params: P, options: Options) => R | null,
+  ) => guard<P, R>(name, session, log, (snapshot, params) => feature(snapshot, params, options(snapshot.uri)));
+  connection.onHover(guarded('hover', features.hover));
+  connection.languages.inlayHint.on(guarded('inlay hints', features.inlayHints));
+  connection.onCodeAction(guarded('code actions', features.codeActions));
+  connection.onDocumentSymbol(guarded('document symbols', features.documentSymbols));
+  connection.onFoldingRanges(guarded('folding', features.folding));
+}
+
+const CAPABILITIES: InitializeResult['capabilities'] = {
+  positionEncoding: 'utf-16',
+  textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
+  hoverProvider: true,
+  inlayHintProvider: true,
+  codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] },
+  documentSymbolProvider: { label: 'Lentil' },
+  foldingRangeProvider: true,
+  workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+};
+
+/** An editor may refuse a registration; the server works without it. */
+function register(registration: Promise<unknown>): void {
+  registration.catch(() => undefined);
+}

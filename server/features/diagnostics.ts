@@ -1,0 +1,101 @@
+import { type Diagnostic, DiagnosticSeverity } from 'vscode-languageserver';
+import { type Finding, type Level, ruleOf } from '../../orders';
+import type { Snapshot } from '../snapshot';
+import type { Options } from './options';
+
+/** From the one that is told first. */
+const LEVELS: readonly Level[] = ['error', 'warning', 'info', 'hint'];
+
+const SEVERITIES: Readonly<Record<Level, DiagnosticSeverity>> = {
+  error: DiagnosticSeverity.Error,
+  warning: DiagnosticSeverity.Warning,
+  info: DiagnosticSeverity.Information,
+  hint: DiagnosticSeverity.Hint,
+};
+
+export const SOURCE = 'lentil';
+
+/**
+ * The findings of a document in the order of its lines. Above the settable number only some are given: errors first,
+ * then those nearest the last edit, and one note at the end says how many more there are.
+ */
+export function diagnostics(snapshot: Snapshot, { settings, abilities }: Options): Diagnostic[] {
+  const picked = pick(snapshot, settings.most);
+  const list = picked
+    .sort((a, b) => a.block - b.block || a.finding.line - b.finding.line || a.finding.start - b.finding.start)
+    .map(({ block, finding }) => diagnosticOf(snapshot, block, finding, abilities.relatedInformation));
+  const more = LEVELS.reduce((sum, level) => sum + snapshot.tally[level], 0) - list.length;
+  return more > 0 ? [...list, noteOf(snapshot, more)] : list;
+}
+
+export function diagnosticOf(snapshot: Snapshot, block: number, finding: Finding, withRelated: boolean): Diagnostic {
+  const diagnostic: Diagnostic = {
+    range: snapshot.range(block, finding),
+    severity: SEVERITIES[finding.level],
+    code: finding.code,
+    source: SOURCE,
+    message: messageOf(finding),
+  };
+  if (!withRelated || !finding.related) return diagnostic;
+  const { uri } = snapshot;
+  const message = relationOf(finding);
+  return {
+    ...diagnostic,
+    relatedInformation: finding.related.map((place) => ({
+      location: { uri, range: snapshot.range(block, place) },
+      message,
+    })),
+  };
+}
+
+export const messageOf = ({ code, data }: Finding): string => ruleOf(code)?.message(data) ?? code;
+
+function relationOf({ code }: Finding): string {
+  if (code === 'said-twice') return 'Said here first.';
+  return ruleOf(code)?.family === 'tolerance' ? 'Ordered here.' : 'It goes with this.';
+}
+
+interface Picked {
+  readonly block: number;
+  readonly finding: Finding;
+}
+
+/** Looks from the edited block outwards, one level after the other, and no further than the number asked for. */
+function pick(snapshot: Snapshot, most: number): Picked[] {
+  const picked: Picked[] = [];
+  const count = snapshot.document.blocks.length;
+  const home = snapshot.document.blockAt(snapshot.edited);
+  for (const level of LEVELS) {
+    let left = Math.min(snapshot.tally[level], most - picked.length);
+    for (let away = 0; left > 0 && away < count; away++) {
+      left -= take(snapshot, home - away, level, left, picked);
+      if (away > 0) left -= take(snapshot, home + away, level, left, picked);
+    }
+  }
+  return picked;
+}
+
+/** Takes findings of one block, those nearest the edit where not all can be taken; returns how many. */
+function take(snapshot: Snapshot, block: number, level: Level, most: number, into: Picked[]): number {
+  const all = snapshot.known(block)?.findings;
+  if (!all || all.length === 0) return 0;
+  const found = all.filter((finding) => finding.level === level);
+  if (found.length > most) {
+    const edited = snapshot.edited - snapshot.firstLine(block);
+    found.sort((a, b) => Math.abs(a.line - edited) - Math.abs(b.line - edited)).splice(most);
+  }
+  for (const finding of found) into.push({ block, finding });
+  return found.length;
+}
+
+/** Stands on the last line, after everything it speaks of. */
+function noteOf(snapshot: Snapshot, more: number): Diagnostic {
+  const line = snapshot.document.lineCount - 1;
+  const end = { line, character: snapshot.document.line(line)?.text.length ?? 0 };
+  return {
+    range: { start: { line, character: 0 }, end },
+    severity: DiagnosticSeverity.Information,
+    source: SOURCE,
+    message: `${more} more ${more === 1 ? 'finding is' : 'findings are'} not shown. Those shown are errors first, then the nearest to the last edit.`,
+  };
+}

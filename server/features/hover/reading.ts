@@ -1,0 +1,50 @@
+import {
+  arithmetic,
+  type Measure,
+  type Place,
+  powerInWords,
+  type Read,
+  signed,
+  stepInWords,
+  subjectInWords,
+} from '../../../orders';
+import { covers, listed, type Part, type Spot } from './part';
+
+const OUTCOMES: Readonly<Record<Measure['outcome'], string>> = {
+  pass: 'inside',
+  fail: 'outside',
+  'not-read': 'not read',
+  'not-judged': 'not judged',
+};
+
+/** On a value of a reading: how each judged figure came about and what it is held against. */
+export function aboutReading({ analysis, line, character }: Spot): Part[] {
+  const { evaluation } = analysis;
+  if (!evaluation) return [];
+  const isHere = (place: Place | null): place is Place => place?.line === line && covers(place, character);
+  const parts = [
+    ...evaluation.measures.map((measure) => ({ measure, since: '' })),
+    ...evaluation.earlier.map((measure) => ({ measure, since: ', replaced since' })),
+  ].flatMap(({ measure, since }) => {
+    const { place } = measure;
+    if (!isHere(place)) return [];
+    const markdown = listed(`${subjectInWords(measure)}: ${OUTCOMES[measure.outcome]}${since}`, arithmetic(measure));
+    return [{ start: place.start, end: place.end, markdown }];
+  });
+  return parts.length > 0 ? parts : reduced(evaluation.values, isHere);
+}
+
+/** Without a standard nothing is judged, but what became of the typed figure can still be shown. */
+function reduced(
+  { power, add }: NonNullable<Spot['analysis']['evaluation']>['values'],
+  isHere: (place: Place) => boolean,
+): Part[] {
+  const part = ({ place, steps }: Read<unknown>, value: string): Part[] =>
+    isHere(place) && steps.length > 0
+      ? [{ start: place.start, end: place.end, markdown: listed(`= ${value}`, steps.map(stepInWords)) }]
+      : [];
+  return [
+    ...Object.values(power).flatMap((read) => part(read, powerInWords(read.value))),
+    ...Object.values(add).flatMap((read) => part(read, signed(read.value))),
+  ];
+}

@@ -1,0 +1,11 @@
+/** Every feature by its name; each is a function of a snapshot, what the editor asks, and options. */
+import { codeActions } from './code-actions';
+import { diagnostics } from './diagnostics';
+import { documentSymbols } from './document-symbols';
+import { folding } from './folding';
+import { hover } from './hover';
+import { inlayHints } from './inlay-hints';
+
+export const FEATURES = { codeActions, diagnostics, documentSymbols, folding, hover, inlayHints };
+
+export type Features = typeof FEATURES;

@@ -1,0 +1,143 @@
+import type { InlayHint, InlayHintParams } from 'vscode-languageserver';
+import { type LineNode, sectionsOf } from '../../grammar';
+import {
+  againstLimit,
+  type BlockAnalysis,
+  computeLens,
+  type Eye,
+  type Measure,
+  type Order,
+  type Place,
+  powerInWords,
+  powerToMake,
+  quantityInWords,
+  signed,
+  subjectInWords,
+} from '../../orders';
+import type { Snapshot } from '../snapshot';
+import { contentEnd } from './lines';
+import { verdictInWords } from './verdict-words';
+
+interface Hint {
+  readonly line: number;
+  readonly character: number;
+  readonly label: string;
+}
+
+/**
+ * What is worked out, beside the line it is worked out from: the verdict at an order’s name, the other form and the near
+ * power at an ordered power, the reduced value and the deviation against the limit at a reading. Only for the asked lines.
+ */
+export function inlayHints(snapshot: Snapshot, { range }: InlayHintParams): InlayHint[] {
+  const [from, to] = [snapshot.site(range.start), snapshot.site(range.end)];
+  const hints: InlayHint[] = [];
+  for (let index = from.block; index <= to.block; index++) {
+    const analysis = snapshot.block(index);
+    if (!analysis.order) continue;
+    const first = index === from.block ? from.line : 0;
+    const last = index === to.block ? to.line : analysis.block.lines.length - 1;
+    for (const { line, character, label } of blockHints(analysis, analysis.order, first, last)) {
+      const position = snapshot.range(index, { line, start: character, end: character }).start;
+      hints.push({ position, label, paddingLeft: true });
+    }
+  }
+  return hints;
+}
+
+function blockHints(analysis: BlockAnalysis, order: Order, first: number, last: number): Hint[] {
+  const { block } = analysis;
+  const sections = sectionsOf(block);
+  const hints: Hint[] = [];
+  for (let line = first; line <= last; line++) {
+    const { text } = block.lines[line] as BlockAnalysis['block']['lines'][number];
+    const { node } = (block.lines[line] as BlockAnalysis['block']['lines'][number]).parsed(block.kind);
+    const end = contentEnd(text);
+    const at = (label: string, character = end): void => {
+      if (label !== '') hints.push({ line, character, label });
+    };
+    const section = sections[line]?.kind;
+    if (section === 'header' && analysis.evaluation) at(verdictInWords(order, analysis.evaluation));
+    else if (section === 'body' && node.kind === 'power') orderedPowers(order, node, line, at);
+    else if (section === 'reading') at(readLine(analysis, line));
+  }
+  return hints;
+}
+
+/** On a line with both eyes each power has its hint behind it; otherwise the hint stands at the end of the line. */
+function orderedPowers(
+  order: Order,
+  node: Extract<LineNode, { kind: 'power' }>,
+  line: number,
+  at: (label: string, character?: number) => void,
+): void {
+  for (const { eye, power } of node.entries) {
+    if (!eye || !power) continue;
+    const side: Eye = eye.eye === 'L' ? 'L' : 'R';
+    const place = order.lenses[side].written?.place;
+    if (place?.line === line && place.start === power.start)
+      at(orderedPower(order, side), node.entries.length > 1 ? power.end : undefined);
+  }
+}
+
+/** A power that the order leaves to be worked out; a stated verification power stands on a line of its own. */
+const CONVERTED = new Set(['near', 'intermediate', 'vertex']);
+
+function orderedPower(order: Order, eye: Eye): string {
+  const { written, design } = order.lenses[eye];
+  const lens = computeLens(order, eye);
+  if (!written || !lens) return '';
+  const parts: string[] = [];
+  if (written.form === 'minus') parts.push(`= ${powerInWords(lens.plus)}`);
+  else if (written.form !== 'sphere') parts.push(`= ${powerInWords(lens.minus)}`);
+  const isForOneUse = design?.value.type === 'single-vision' && design.value.use !== null;
+  if (!isForOneUse && lens.near) parts.push(`near ${powerInWords(lens.near)}`);
+  const target = powerToMake(order, order.lenses[eye]);
+  if (target?.kind === 'known' && CONVERTED.has(target.from)) parts.push(`make ${powerInWords(target.power)}`);
+  return parts.join('  ');
+}
+
+/** What became of the figures of a line of a reading. */
+function readLine(analysis: BlockAnalysis, line: number): string {
+  const { evaluation } = analysis;
+  if (!evaluation) return '';
+  const now = evaluation.measures.filter(isAt(line));
+  const before = evaluation.earlier.filter(isAt(line));
+  const reduced = reducedValues(analysis, line);
+  const judged = [...deviations(now), ...deviations(before).map((words) => `replaced since: ${words}`)];
+  return [...reduced.map((words) => `= ${words}`), ...(judged.length > 0 ? [judged.join('; ')] : [])].join('  ');
+}
+
+const isAt =
+  (line: number) =>
+  ({ place }: { readonly place: Place | null }): boolean =>
+    place?.line === line;
+
+/** The worst first. A subject is named only where there is more than one. */
+function deviations(measures: readonly Measure[]): string[] {
+  const judged = measures.filter(({ deviation }) => deviation !== null);
+  const eyes = new Set(judged.map(({ eye }) => eye));
+  const sorted = [...judged].sort((a, b) => share(b) - share(a));
+  return sorted.map((measure) => {
+    const subject = eyes.size > 1 ? subjectInWords(measure) : nameOf(measure);
+    return `${judged.length > 1 ? `${subject} ` : ''}${againstLimit(measure)}`;
+  });
+}
+
+const nameOf = ({ quantity, meridian }: Measure): string =>
+  quantity === 'power' && meridian === 2 ? 'power of the weaker meridian' : quantityInWords(quantity);
+
+/** How much of its limit a deviation takes up; what fails comes before what has no limit. */
+const share = ({ deviation, limit, outcome }: Measure): number =>
+  outcome === 'not-judged' ? -1 : Math.abs(deviation ?? 0) / (limit?.amount || 1);
+
+/** Values that are not the typed ones: powers from drum positions or with the zero taken off, and adds by difference. */
+function reducedValues({ evaluation }: BlockAnalysis, line: number): string[] {
+  const { power = {}, add = {} } = evaluation?.values ?? {};
+  const powers = Object.values(power).filter(
+    (read) => isAt(line)(read) && read.steps.some(({ step }) => step === 'drum' || step === 'zero'),
+  );
+  const adds = Object.values(add).filter(
+    (read) => isAt(line)(read) && read.steps.some(({ step }) => step === 'difference' || step === 'clock'),
+  );
+  return [...powers.map(({ value }) => powerInWords(value)), ...adds.map(({ value }) => signed(value))];
+}

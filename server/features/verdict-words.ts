@@ -1,0 +1,35 @@
+import { type Evaluation, type Measure, type Order, subjectInWords } from '../../orders';
+
+/** What is named before the rest is only counted; a line of an editor is short. */
+const MOST = 3;
+
+/** The verdict as it stands beside the order’s name: `accept, near the limit`, `reject: R axis`. */
+export function verdictInWords({ decided }: Order, evaluation: Evaluation): string {
+  const words = `${evaluation.verdict}${reason(evaluation)}`;
+  if (!decided) return words;
+  return `${words}; decided: ${decided.verdict}${decided.by ? ` by ${decided.by}` : ''}`;
+}
+
+function reason({ verdict, reservations, measures, set, standard }: Evaluation): string {
+  switch (verdict) {
+    case 'accept':
+      return reservations.map((code) => `, ${code.replaceAll('-', ' ')}`).join('');
+    case 'reject':
+      return `: ${named(measures, 'fail')}`;
+    case 'incomplete': {
+      if (!set) return standard === null ? ': no standard named' : `: no set called ${standard}`;
+      const missing = named(measures, 'not-read');
+      if (missing) return `: ${missing} not read`;
+      return `: ${named(measures, 'not-judged') || 'nothing'} not judged`;
+    }
+    case 'unread':
+      return '';
+  }
+}
+
+function named(measures: readonly Measure[], outcome: Measure['outcome']): string {
+  const all = new Set(measures.filter((measure) => measure.outcome === outcome).map(subjectInWords));
+  const names = [...all];
+  if (names.length <= MOST) return names.join(', ');
+  return `${names.slice(0, MOST - 1).join(', ')} and ${names.length - MOST + 1} more`;
+}

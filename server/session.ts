@@ -1,0 +1,208 @@
+/**
+ * Everything that changes: open documents, settings, workspace folders. It hands out snapshots, which do not. The text
+ * in the editor wins over the one on disk for as long as it is open.
+ */
+import type { TextDocumentContentChangeEvent } from 'vscode-languageserver';
+import { type LentilDocument, parseDocument } from '../orders';
+import { BENCH_FILE, benchAddresses, isBenchFile, isInside, isServed, keyOf } from './addresses';
+import type { Platform } from './platform';
+import { DEFAULT_SETTINGS, type Settings, settingsFrom } from './settings';
+import { Snapshot, type Surroundings } from './snapshot';
+import { applyChange } from './text-changes';
+
+/** What a session asks for, and whom it tells. */
+export interface Host extends Platform {
+  /** The `lentil` section of the settings for a folder, or for the window. */
+  readonly configuration: (folder: string | undefined) => Promise<unknown>;
+  /** The text of a document has changed. The edited lines are told, or null where the edit has moved other lines. */
+  readonly edited: (uri: string, lines: readonly number[] | null) => void;
+  /** The settings of a document or its bench file have become known or have changed. */
+  readonly settled: (uri: string) => void;
+}
+
+interface Bench {
+  readonly key: string;
+  readonly document: LentilDocument;
+  /** Text on disk; null for one that is open in the editor. */
+  readonly text: string | null;
+}
+
+interface Open {
+  snapshot: Snapshot;
+  settings: Settings;
+  bench: Bench | null;
+  /** Settles when the settings and the bench file are known, or nobody answers. */
+  ready: Promise<void>;
+  isReady: boolean;
+  /** Counts the questions asked for this document, so that a late answer to an older one is dropped. */
+  asked: number;
+}
+
+/** How long to wait for an editor that does not tell its settings, or a disk that does not answer. */
+const PATIENCE = 1_000;
+
+export class Session {
+  readonly #host: Host;
+  readonly #documents = new Map<string, Open>();
+  #folders: readonly string[] = [];
+
+  constructor(host: Host) {
+    this.#host = host;
+  }
+
+  get uris(): readonly string[] {
+    return [...this.#documents.keys()];
+  }
+
+  snapshot(uri: string): Snapshot | undefined {
+    return this.#documents.get(uri)?.snapshot;
+  }
+
+  settings(uri: string): Settings {
+    return this.#documents.get(uri)?.settings ?? DEFAULT_SETTINGS;
+  }
+
+  isReady(uri: string): boolean {
+    return this.#documents.get(uri)?.isReady ?? false;
+  }
+
+  async ready(uri: string): Promise<void> {
+    await this.#documents.get(uri)?.ready;
+  }
+
+  open(uri: string, version: number, text: string): void {
+    if (!isServed(uri)) return;
+    const snapshot = Snapshot.of(uri, version, parseDocument(text), { standard: null, shared: [] });
+    const ready = Promise.resolve();
+    this.#documents.set(uri, { snapshot, settings: DEFAULT_SETTINGS, bench: null, ready, isReady: false, asked: 0 });
+    this.#ask(uri);
+    if (isBenchFile(uri)) this.#askBelow(keyOf(uri));
+  }
+
+  change(uri: string, version: number, changes: readonly TextDocumentContentChangeEvent[]): void {
+    const open = this.#documents.get(uri);
+    if (!open) return;
+    const document = changes.reduce(applyChange, open.snapshot.document);
+    const last = changes.at(-1);
+    const edited = last && 'range' in last ? Math.min(last.range.start.line, document.lineCount - 1) : 0;
+    open.snapshot = open.snapshot.after(document, version, edited);
+    this.#host.edited(uri, changes.every(isWithinLine) ? changes.map(({ range }) => range.start.line) : null);
+    if (isBenchFile(uri)) this.#handOn(keyOf(uri), document);
+  }
+
+  close(uri: string): void {
+    if (this.#documents.delete(uri) && isBenchFile(uri)) this.#askBelow(keyOf(uri));
+  }
+
+  /** @param folders addresses of the workspace folders */
+  setFolders(folders: readonly string[]): void {
+    this.#folders = folders;
+    this.settingsChanged();
+  }
+
+  addFolders(added: readonly string[], removed: readonly string[]): void {
+    const gone = new Set(removed.map(keyOf));
+    this.setFolders([...this.#folders.filter((folder) => !gone.has(keyOf(folder))), ...added]);
+  }
+
+  settingsChanged(): void {
+    for (const uri of this.#documents.keys()) this.#ask(uri);
+  }
+
+  /** A file on disk was made, changed or deleted; a deletion may be that of a folder above bench files. */
+  fileChanged(uri: string): void {
+    const key = keyOf(uri);
+    if (isBenchFile(uri)) this.#askBelow(key);
+    else for (const [other, { bench }] of this.#documents) if (bench && isInside(bench.key, key)) this.#ask(other);
+  }
+
+  #folderOf(uri: string): string | undefined {
+    const key = keyOf(uri);
+    return this.#folders
+      .filter((folder) => isInside(key, keyOf(folder)))
+      .reduce<string | undefined>((best, one) => (best && best.length >= one.length ? best : one), undefined);
+  }
+
+  /** Asks anew for the settings and the bench file of the documents at or below the folder of a bench file. */
+  #askBelow(benchKey: string): void {
+    const folder = benchKey.slice(0, -BENCH_FILE.length - 1);
+    for (const uri of this.#documents.keys()) if (isInside(keyOf(uri), folder)) this.#ask(uri);
+  }
+
+  #ask(uri: string): void {
+    const open = this.#documents.get(uri);
+    if (!open) return;
+    const asked = ++open.asked;
+    const folder = this.#folderOf(uri);
+    const settings = withPatience(this.#host.configuration(folder));
+    const bench = this.#findBench(uri, folder ? keyOf(folder) : null, open);
+    open.ready = Promise.all([settings, bench]).then(([section, found]) => {
+      if (open.asked !== asked) return open.ready;
+      if (this.#documents.get(uri) !== open) return undefined;
+      open.settings = settingsFrom(section);
+      open.bench = found && this.#newest(found);
+      this.#settle(uri, open);
+      return undefined;
+    });
+  }
+
+  /** A bench file in the editor may have been edited while the settings were on their way. */
+  #newest(bench: Bench): Bench {
+    const document = bench.text === null ? this.#openByKey(bench.key)?.snapshot.document : undefined;
+    return document ? { ...bench, document } : bench;
+  }
+
+  #settle(uri: string, open: Open): void {
+    const surroundings: Surroundings = {
+      standard: open.settings.standard,
+      shared: open.bench ? [open.bench.document] : [],
+    };
+    open.snapshot = open.snapshot.within(surroundings);
+    open.isReady = true;
+    this.#host.settled(uri);
+  }
+
+  async #findBench(uri: string, top: string | null, open: Open): Promise<Bench | null> {
+    for (const address of benchAddresses(uri, top)) {
+      const key = keyOf(address);
+      const inEditor = this.#openByKey(key);
+      if (inEditor) return { key, document: inEditor.snapshot.document, text: null };
+      const text = await withPatience(this.#host.read(address));
+      if (typeof text !== 'string') continue;
+      // The same text again keeps its document, so that nothing which rests on it is worked out anew.
+      return open.bench?.key === key && open.bench.text === text
+        ? open.bench
+        : { key, document: parseDocument(text), text };
+    }
+    return null;
+  }
+
+  #openByKey(key: string): Open | undefined {
+    for (const [uri, open] of this.#documents) if (keyOf(uri) === key) return open;
+    return undefined;
+  }
+
+  /** An edit of an open bench file reaches the documents that refer to it without asking again. */
+  #handOn(key: string, document: LentilDocument): void {
+    for (const [uri, open] of this.#documents) {
+      if (open.bench?.key !== key) continue;
+      open.bench = { key, document, text: null };
+      this.#settle(uri, open);
+    }
+  }
+}
+
+const isWithinLine = (change: TextDocumentContentChangeEvent): change is Extract<typeof change, { range: unknown }> =>
+  'range' in change && change.range.start.line === change.range.end.line && !/[\r\n]/.test(change.text);
+
+/** The answer, or undefined when there is none or it is too long in coming. */
+function withPatience(answer: Promise<unknown>): Promise<unknown> {
+  return new Promise((resolve) => {
+    const timer = setTimeout(() => resolve(undefined), PATIENCE);
+    const settle = (value: unknown): void => {
+      clearTimeout(timer);
+      resolve(value);
+    };
+    answer.then(settle, () => settle(undefined));
+  });
+}
