@@ -1,0 +1,16 @@
+/** The extension in a window of its own: the server is the `lentil` command in a process beside the editor. */
+import type { ExtensionContext } from 'vscode';
+import { LanguageClient, TransportKind } from 'vscode-languageclient/node';
+import { clientOptions, ID, NAME, outputChannel, restartCommand } from './language-client';
+
+let client: LanguageClient | undefined;
+
+export async function activate(context: ExtensionContext): Promise<void> {
+  const output = outputChannel();
+  const server = { module: context.asAbsolutePath('dist/lentil.mjs'), args: ['serve'], transport: TransportKind.ipc };
+  client = new LanguageClient(ID, NAME, server, clientOptions(output));
+  context.subscriptions.push(output, restartCommand(client));
+  await client.start();
+}
+
+export const deactivate = (): Promise<void> | undefined => client?.dispose();
