@@ -1,6 +1,7 @@
 /** Problems of the writing, as the grammar told them, with the level their rules give them where they stand. */
 import type { Block, Problem } from '../../grammar';
 import type { Finding } from '../finding';
+import { readingProblems } from './answered-by-word';
 import { ruleOf } from './catalogue';
 import type { BlockOfFinding } from './rule';
 
@@ -21,7 +22,8 @@ export function writingFindings(block: Block, inReading: readonly boolean[] | nu
         findings.push(finding({ code: 'line-outside', ...node.head, data: { word: node.head.word } }, number, where));
       continue;
     }
-    for (const problem of problems) findings.push(finding(problem, number, where));
+    const told = where === 'reading' ? readingProblems(line, node, problems) : problems;
+    for (const problem of told) findings.push(finding(problem, number, where));
   }
   return findings;
 }

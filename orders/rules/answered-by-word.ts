@@ -1,0 +1,52 @@
+/** Measured quantities that were answered by a word or a tick, where the grammar expected a figure. */
+import type { Line, LineNode, Problem } from '../../grammar';
+
+/**
+ * The problems of a line of a reading. Where text that has no place is an answer such as `ok`, `same` or a tick, it is
+ * told as that, and so is an answer that stands for the result of a test or under a keyword.
+ */
+export function readingProblems({ text }: Line, node: LineNode, problems: readonly Problem[]): readonly Problem[] {
+  const told = problems.map((problem) => (MISPLACED.has(problem.code) ? asAnswer(text, problem) : problem));
+  return [...told, ...insteadOfResult(text, node), ...underKeyword(text, node)];
+}
+
+const MISPLACED = new Set(['unexpected-text', 'line-unfinished', 'value-missing']);
+
+const ANSWER = /^(?:ok|okay|same|good|fine|yes|correct|idem|ditto|[✓✔√☑])(?![\p{L}\d])/iu;
+
+function asAnswer(text: string, problem: Problem): Problem {
+  const word = ANSWER.exec(text.slice(problem.start, problem.end))?.[0];
+  return word === undefined ? problem : answer(text, problem.start, problem.start + word.length, 'figure');
+}
+
+const RESULTS: Readonly<Record<string, readonly string[]>> = {
+  impact: ['passed', 'failed', 'batch'],
+  cosmetic: ['passed', 'failed'],
+  marking: ['passed', 'failed'],
+};
+
+/** A test that has neither passed nor failed says nothing, whatever the word. */
+function insteadOfResult(text: string, node: LineNode): readonly Problem[] {
+  const results = node.kind === 'choice' ? RESULTS[node.which] : undefined;
+  if (node.kind !== 'choice' || !results || !node.head) return [];
+  const { start, end, word } = node.choice ?? { start: Number.NaN, end: 0, word: '' };
+  // A word that is missing altogether has no place of its own.
+  if (!Number.isFinite(start)) return [{ ...node.head, code: 'value-missing', data: { word: node.head.word } }];
+  return results.includes(word) ? [] : [answer(text, start, end, 'result')];
+}
+
+function underKeyword(text: string, node: LineNode): readonly Problem[] {
+  if (node.kind !== 'settings') return [];
+  return node.entries.flatMap(({ value }) =>
+    value.flatMap(({ key: { word, start, end }, figure }) =>
+      figure === null && ANSWER.test(word) ? [answer(text, start, end, 'figure')] : [],
+    ),
+  );
+}
+
+const answer = (text: string, start: number, end: number, wanted: 'figure' | 'result'): Problem => ({
+  code: 'measured-word',
+  start,
+  end,
+  data: { word: text.slice(start, end), wanted },
+});
