@@ -6,7 +6,8 @@ export const axisOrMeridian: Rule = {
   family: 'writing',
   level: 'error',
   page: {
-    checks: 'An @ stands behind a cylinder. The sign @ names the meridian in which a power acts, and x names an axis.',
+    checks:
+      'An @ stands behind a cylinder, though it names the meridian in which a power acts and only x names an axis.',
     why: 'The cylinder acts across its axis. The two readings lie 90 degrees apart, and the wrong one leaves twice the cylinder.',
     example: { wrong: 'R -4.50 -0.75 @ 022', right: 'R -4.50 -0.75 x 022' },
     fix: 'Two fixes: the figure is the axis, or it is the meridian of the cylinder and the axis lies across.',

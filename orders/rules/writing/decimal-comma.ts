@@ -14,7 +14,10 @@ export const decimalComma: Rule = {
   },
   message: () => 'The comma is taken as a decimal point.',
   fixes: (site) => {
-    const text = typed(site).replace(',', '.');
-    return [replace(site, `Write ${text}`, text, standsAlone(site))];
+    const figure = typed(site);
+    const text = figure.replace(',', '.');
+    // Two digits on either side may also be two lengths, as in a PD of 63 and 60.
+    const safe = standsAlone(site) && !/^\d\d,\d\d$/.test(figure);
+    return [replace(site, `Write ${text}`, text, safe)];
   },
 };

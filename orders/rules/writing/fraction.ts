@@ -1,6 +1,6 @@
 import type { Fix } from '../../finding';
 import { type FixSite, type Rule, replace, typed } from '../rule';
-import { textAfter, textBefore } from './line-edits';
+import { isChained } from './line-edits';
 
 export const fraction: Rule = {
   code: 'fraction',
@@ -20,12 +20,11 @@ export const fraction: Rule = {
 
 function asDecimals(site: FixSite): readonly Fix[] {
   const { value } = site.finding.data;
-  // With a further stroke it cannot be told which two figures are the fraction.
-  const chained = textBefore(site).trimEnd().endsWith('/') || textAfter(site).trimStart().startsWith('/');
-  if (typeof value !== 'number' || chained) return [];
-  const sign = typed(site).startsWith('+') ? '+' : '';
-  const text = sign + decimals(value);
-  return [replace(site, `Write ${text}`, text, Number(text) === value)];
+  if (typeof value !== 'number' || isChained(site) || !/\/\s*\d/.test(typed(site))) return [];
+  // A sign says that the prism is a change, so it stays, and a lone zero keeps it too.
+  const sign = /^[^\d.,]/.exec(typed(site))?.[0] ?? '';
+  const text = sign + decimals(Math.abs(value));
+  return [replace(site, `Write ${text}`, text, Number(decimals(value)) === value)];
 }
 
 /** Two decimals, and a third where the fraction is an eighth. */

@@ -29,6 +29,10 @@ export const touchesFigure = (site: FixSite): boolean =>
 export const standsAlone = (site: FixSite): boolean =>
   !touchesFigure(site) && !textBefore(site).endsWith('/') && !textAfter(site).startsWith('/');
 
+/** Whether another stroke joins the figures, so that it cannot be told which two of them belong together. */
+export const isChained = (site: FixSite): boolean =>
+  textBefore(site).trimEnd().endsWith('/') || textAfter(site).trimStart().startsWith('/');
+
 /** The typed figure with its sign as it was and other digits. */
 export const withDigits = (figure: string, digits: string): string => figure.replace(FIGURE_END, digits);
 

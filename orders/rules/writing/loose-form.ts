@@ -24,6 +24,7 @@ function withoutMarks(site: FixSite): readonly Fix[] {
   const edits: Edit[] = [{ line, start, end, text: gap(textBefore(site), textAfter(site)) }];
   const after = textAfter(site);
   const close = typed(site) === '(' ? after.indexOf(')') : -1;
+  if (close >= 0 && after.slice(0, close).trim() === '') return [];
   if (close >= 0)
     edits.push({
       line,

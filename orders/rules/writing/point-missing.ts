@@ -6,7 +6,7 @@ export const pointMissing: Rule = {
   family: 'writing',
   level: 'warning',
   page: {
-    checks: 'A power of three or four digits has no decimal point. It is taken as hundredths of a dioptre.',
+    checks: 'A power of three or more digits has no decimal point and is taken as hundredths of a dioptre.',
     why: 'Some doctors write 150 for 1.50. The bench reads it so, but a form or a machine may take 15.0 or 150.',
     example: { wrong: 'R -450 -0.75 x 022', right: 'R -4.50 -0.75 x 022' },
     fix: 'Writes the point.',

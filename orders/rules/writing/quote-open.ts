@@ -5,7 +5,7 @@ export const quoteOpen: Rule = {
   family: 'writing',
   level: 'warning',
   page: {
-    checks: 'A quotation has no closing mark. It runs to the end of the line.',
+    checks: 'A quotation has no closing mark and runs to the end of the line.',
     why: 'A comment behind it becomes part of the text, and the end of the text is not where the writer meant it.',
     example: { wrong: 'note "call the shop', right: 'note "call the shop"' },
     fix: 'Closes the quotation at the end of the line.',
