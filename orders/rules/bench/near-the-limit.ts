@@ -1,6 +1,7 @@
 import { subjectInWords } from '../../measure-words';
 import type { Measure } from '../../measures/measure';
-import { amountInWords, valueInWords } from '../../words';
+import { amountInWords } from '../../words';
+import { capital, readAndOrdered } from '../read-and-ordered';
 import type { Rule } from '../rule';
 
 export const nearTheLimit: Rule = {
@@ -14,20 +15,31 @@ export const nearTheLimit: Rule = {
     example: { wrong: 'R -4.50 -0.62 x 022', right: 'R -4.50 -0.75 x 022' },
     source: 'Common practice, no source.',
   },
-  message: (data) => {
-    const measure = data as unknown as Measure;
-    const { read, ordered, unit, limit } = measure;
-    const figures = `read ${valueInWords(read ?? 0, unit)}, ordered ${valueInWords(ordered ?? 0, unit)}`;
+  message: ({ measures }) => {
+    const all = measures as readonly Measure[];
+    const figures = all.map((one) => `${subjectInWords(one)} ${readAndOrdered(one)}`).join('; ');
+    const [limit] = all.flatMap((one) => one.limit ?? []);
     const printed =
       limit?.amount == null ? '' : ` against a limit of ${amountInWords(limit.amount, limit.unit)} (${limit.set})`;
-    return `${capital(subjectInWords(measure))} ${figures}: one eighth${printed}. It counts as inside, but this instrument cannot decide it.`;
+    return `${capital(figures)}: one eighth${printed}. It counts as inside, but this instrument cannot decide it.`;
   },
   check: ({ evaluation }, report) => {
-    for (const measure of evaluation.measures) {
-      if (measure.tooCoarse && measure.place)
-        report(measure.place, { ...measure }, measure.eye ? { eye: measure.eye } : {});
+    // One slip of the drum shows in the power and in the cylinder of the same line; it is told once.
+    for (const measures of byPlace(evaluation.measures.filter(({ tooCoarse }) => tooCoarse))) {
+      const [{ place, eye }] = measures;
+      if (place) report(place, { measures }, eye ? { eye } : {});
     }
   },
 };
 
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+type Some = readonly [Measure, ...Measure[]];
+
+function byPlace(measures: readonly Measure[]): Iterable<Some> {
+  const groups = new Map<string, Some>();
+  for (const one of measures) {
+    const key = `${one.place?.line}.${one.place?.start}.${one.eye}`;
+    const known = groups.get(key);
+    groups.set(key, known ? [...known, one] : [one]);
+  }
+  return groups.values();
+}

@@ -1,5 +1,6 @@
-import { reasonInWords, subjectInWords } from '../../measure-words';
+import { reasonInWords } from '../../measure-words';
 import type { Measure } from '../../measures/measure';
+import { subjectFirst } from '../read-and-ordered';
 import type { Rule } from '../rule';
 import { newestReading } from './newest-reading';
 
@@ -18,7 +19,7 @@ export const notJudged: Rule = {
   message: (data) => {
     const measure = data as unknown as Measure;
     const because = measure.because ? reasonInWords(measure.because) : 'it cannot be worked out';
-    return `${capital(subjectInWords(measure))} is not judged: ${because}.`;
+    return `${subjectFirst(measure)} is not judged: ${because}.`;
   },
   check: ({ order, evaluation }, report) => {
     const newest = newestReading(order);
@@ -33,5 +34,3 @@ export const notJudged: Rule = {
     }
   },
 };
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

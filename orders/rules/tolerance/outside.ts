@@ -1,9 +1,10 @@
 /** What every rule of an outside limit shares: which measures it tells, where, at which level and in which words. */
 import type { Level, Place } from '../../finding';
-import { deviationInWords, subjectInWords } from '../../measure-words';
+import { deviationInWords } from '../../measure-words';
 import type { Measure, Quantity } from '../../measures/measure';
 import type { Order } from '../../model';
-import { amountInWords, valueInWords } from '../../words';
+import { amountInWords } from '../../words';
+import { readAndOrdered, subjectFirst } from '../read-and-ordered';
 import type { Report, Rule, RulePage, Subject } from '../rule';
 import { orderedPlaces } from './ordered-places';
 
@@ -75,26 +76,14 @@ function isDecided({ decided, readings, purpose }: Order, { quantity, reading }:
 
 /** `R cylinder read -0.50, ordered -0.75: off by +0.25 D, limit 0.13 D (z80.1-2015).` */
 export function readAgainstOrdered(measure: Measure): string {
-  const { read, ordered, unit, because } = measure;
-  const figures =
-    read === null
-      ? 'is wrong'
-      : ordered === null
-        ? `read ${valueInWords(read, unit)}`
-        : `read ${valueInWords(read, unit)}, ordered ${valueInWords(ordered, unit)}`;
-  const split = because === 'worst-split' ? ' Only the sum was read; the whole error is taken to be in one lens.' : '';
-  return `${subject(measure)} ${figures}: off by ${deviationInWords(measure)}${beside(measure)}, ${limit(measure)}.${split}`;
+  const split =
+    measure.because === 'worst-split' ? ' Only the sum was read; the whole error is taken to be in one lens.' : '';
+  return `${subjectFirst(measure)} ${readAndOrdered(measure)}: off by ${deviationInWords(measure)}${beside(measure)}, ${limit(measure)}.${split}`;
 }
 
 /** `R warp 1.25 D, limit 1.00 D (z80.1-2015).` For what should not be there at all. */
 export const unwantedInWords = (measure: Measure): string =>
-  `${subject(measure)} ${amountInWords(measure.deviation ?? 0, measure.unit)}${beside(measure)}, ${limit(measure)}.`;
-
-/** The subject at the beginning of a sentence. */
-function subject(measure: Measure): string {
-  const words = subjectInWords(measure);
-  return words.charAt(0).toUpperCase() + words.slice(1);
-}
+  `${subjectFirst(measure)} ${amountInWords(measure.deviation ?? 0, measure.unit)}${beside(measure)}, ${limit(measure)}.`;
 
 /** The same error in the other unit, so that one displaced centre is one sentence. */
 const beside = ({ beside: other }: Measure): string => (other ? ` (${amountInWords(other.amount, other.unit)})` : '');
