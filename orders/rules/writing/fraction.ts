@@ -5,9 +5,9 @@ import { isChained } from './line-edits';
 export const fraction: Rule = {
   code: 'fraction',
   family: 'writing',
-  level: 'hint',
+  level: ({ value }) => (typeof value === 'number' ? 'hint' : 'error'),
   page: {
-    checks: 'A prism amount is written as a fraction.',
+    checks: 'A prism amount is written as a fraction; a fraction without a value, such as 1/0, is an error.',
     why: 'A stroke that is overlooked makes 12 out of 1/2.',
     example: { wrong: 'prism R 1/2 BU', right: 'prism R 0.50 BU' },
     fix: 'Writes the amount with a decimal point.',

@@ -349,6 +349,11 @@ test('one digit of an axis is a warning in an order and a hint in a reading', ()
   expect([level(1, 'order'), level(1, 'reading'), level(2, 'order')]).toEqual(['warning', 'hint', 'hint']);
 });
 
+test('a fraction is a hint, and an error where it has no value', () => {
+  expect(findings('prism R 1/2 BU').map(({ level }) => level)).toEqual(['hint']);
+  expect(findings('prism R 1/0 BU').map(({ level }) => level)).toEqual(['error']);
+});
+
 test.each([
   ['length-negative', '-60', 'pd 63-60', ['pd 63/60', 'pd 63.60']],
   ['pair-unclear', '63-60', 'pd 63-60', ['pd 63 near 60', 'pd R 63 L 60', 'pd 63.60']],
