@@ -130,6 +130,12 @@ export class Snapshot {
     }
   }
 
+  /** The same snapshot with every block analysed. */
+  analysed(): this {
+    this.analyseFor(Number.POSITIVE_INFINITY);
+    return this;
+  }
+
   /** A place of a block as the editor counts it. */
   range(block: number, { line, start, end }: Place): Range {
     const number = this.firstLine(block) + line;

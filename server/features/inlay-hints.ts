@@ -100,11 +100,12 @@ function orderedPower(order: Order, eye: Eye): string {
 function readLine(analysis: BlockAnalysis, line: number): string {
   const { evaluation } = analysis;
   if (!evaluation) return '';
-  const now = evaluation.measures.filter(isAt(line));
-  const before = evaluation.earlier.filter(isAt(line));
-  const reduced = reducedValues(analysis, line);
-  const judged = [...deviations(now), ...deviations(before).map((words) => `replaced since: ${words}`)];
-  return [...reduced.map((words) => `= ${words}`), ...(judged.length > 0 ? [judged.join('; ')] : [])].join('  ');
+  const parts = reducedValues(analysis, line).map((words) => `= ${words}`);
+  const now = deviations(evaluation.measures.filter(isAt(line)));
+  const before = deviations(evaluation.earlier.filter(isAt(line)));
+  if (now) parts.push(now);
+  if (before) parts.push(`replaced since: ${before}`);
+  return parts.join('  ');
 }
 
 const isAt =
@@ -113,14 +114,15 @@ const isAt =
     place?.line === line;
 
 /** The worst first. A subject is named only where there is more than one. */
-function deviations(measures: readonly Measure[]): string[] {
+function deviations(measures: readonly Measure[]): string {
   const judged = measures.filter(({ deviation }) => deviation !== null);
   const eyes = new Set(judged.map(({ eye }) => eye));
   const sorted = [...judged].sort((a, b) => share(b) - share(a));
-  return sorted.map((measure) => {
+  const words = sorted.map((measure) => {
     const subject = eyes.size > 1 ? subjectInWords(measure) : nameOf(measure);
     return `${judged.length > 1 ? `${subject} ` : ''}${againstLimit(measure)}`;
   });
+  return words.join('; ');
 }
 
 const nameOf = ({ quantity, meridian }: Measure): string =>
