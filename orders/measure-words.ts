@@ -57,6 +57,7 @@ export const reasonInWords = (because: string): string => REASONS[because] ?? be
 const REASONS: Readonly<Record<string, string>> = {
   'worst-split': 'only the sum was read; the worst split is assumed, with the whole error in one lens',
   'verification-missing': 'the maker compensates and has not said what the lens should read',
+  'power-missing': 'the order gives no power that could be read',
   'no-limit': 'the set has no limit for this',
   'not-defined': 'the set deliberately sets no limit here',
 };

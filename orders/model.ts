@@ -63,7 +63,7 @@ export interface ThicknessWish {
 /** One lens as ordered. */
 export interface OrderedLens {
   readonly eye: Eye;
-  /** `made` is ordered; `balance` is made without a power to be judged; `kept` stays in the frame; `absent` is not in the order. */
+  /** `made` is ordered; `balance` is made without a power to be judged; `kept` stays in the frame; `absent` is left out by a `make` of the other. A lens whose power is missing or unreadable is still one to be made. */
   readonly role: 'made' | 'balance' | 'kept' | 'absent';
   readonly written: WrittenPower | null;
   readonly add: Placed<number> | null;

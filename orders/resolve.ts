@@ -201,7 +201,7 @@ const distancesOf = (draft: Draft, key: string): Distances => ({
 function lensOf(draft: Draft, eye: Eye): OrderedLens {
   const power = powerOf(draft, `${eye}.power`);
   const onlyOther = draft.get(`make.${eye === 'R' ? 'L' : 'R'}`) && !draft.get(`make.${eye}`);
-  const role = draft.get<'kept' | 'balance'>(`${eye}.role`)?.value ?? (onlyOther || !power ? 'absent' : 'made');
+  const role = draft.get<'kept' | 'balance'>(`${eye}.role`)?.value ?? (onlyOther ? 'absent' : 'made');
   return {
     eye,
     role,

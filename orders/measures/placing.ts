@@ -40,7 +40,9 @@ function strongestAlong(order: Order, meridian: number): number | null {
   for (const eye of EYES) {
     const target = powerToMake(order, order.lenses[eye]);
     const along = target?.kind === 'known' ? attempt(() => Math.abs(powerAt(target.power, meridian))) : null;
-    if (along !== null) strongest = Math.max(strongest ?? 0, along);
+    // The limit hangs on the stronger lens, and either may be the one whose power is not known.
+    if (along === null) return null;
+    strongest = Math.max(strongest ?? 0, along);
   }
   return strongest === null ? null : tidy(strongest);
 }

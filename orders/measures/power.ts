@@ -19,11 +19,12 @@ export function powerMeasures(one: Case): Measure[] {
 
 function lensMeasures({ order, values, set }: Case, lens: OrderedLens, eye: Eye): Measure[] {
   const target = powerToMake(order, lens);
-  if (!target) return [];
   const read = values.power[eye] ?? null;
-  if (target.kind === 'unstated') return [unstated(eye, read)];
+  // No pair is accepted on one lens: a power that is missing, unreadable or without its addition leaves the other waiting.
+  if (!target) return [unjudged(eye, read, 'power-missing')];
+  if (target.kind === 'unstated') return [unjudged(eye, read, 'verification-missing')];
   const ordered = attempt(() => minusForm(target.power));
-  if (!ordered) return [];
+  if (!ordered) return [unjudged(eye, read, 'power-missing')];
   const slots = meridianSlots(ordered);
   const strongest = slots[0];
   if (!read) {
@@ -61,8 +62,8 @@ function lensMeasures({ order, values, set }: Case, lens: OrderedLens, eye: Eye)
   return axis ? [...measures, axis] : measures;
 }
 
-const unstated = (eye: Eye, read: Read<Power> | null): Measure =>
-  notJudged({ quantity: 'power', eye, meridian: 1, unit: 'D' }, read, 'verification-missing');
+const unjudged = (eye: Eye, read: Read<Power> | null, because: string): Measure =>
+  notJudged({ quantity: 'power', eye, meridian: 1, unit: 'D' }, read, because);
 
 /** One principal meridian of a lens written in minus form. */
 interface Slot {
