@@ -38,7 +38,7 @@ export function serve(connection: Connection, platform: Platform, features: Feat
       if (!abilities.configuration) return pushed;
       return connection.workspace.getConfiguration({ ...(folder ? { scopeUri: folder } : {}), section: 'lentil' });
     },
-    edited: (uri, lines) => publisher.edited(uri, lines),
+    edited: (uri) => publisher.changed(uri),
     settled: (uri) => {
       publisher.changed(uri);
       if (!abilities.hintRefresh) return;

@@ -1,8 +1,8 @@
 /**
  * Sends findings to the editor: at once for a small document, after a short pause for a large one, never for a version
- * that is no longer the newest, and not at all when nothing has changed. What was sent is remembered here.
+ * that is no longer the newest, and not twice for one version. What was sent is remembered here.
  */
-import type { Diagnostic, PublishDiagnosticsParams, Range } from 'vscode-languageserver';
+import type { Diagnostic, PublishDiagnosticsParams } from 'vscode-languageserver';
 import type { Session } from './session';
 import type { Snapshot } from './snapshot';
 
@@ -20,12 +20,8 @@ const PAUSE = 3;
 const SLICE = 25;
 
 interface Sent {
-  diagnostics: readonly Diagnostic[];
-  /**
-   * Lines edited since, null when other lines were moved: there an editor moves or drops its marks by itself, so that
-   * the same list has to be sent again.
-   */
-  touched: Set<number> | null;
+  readonly version: number;
+  readonly diagnostics: readonly Diagnostic[];
 }
 
 export class Publisher {
@@ -39,16 +35,7 @@ export class Publisher {
     this.#outlet = outlet;
   }
 
-  /** @param lines the edited ones, or null where an edit has moved other lines */
-  edited(uri: string, lines: readonly number[] | null): void {
-    const sent = this.#sent.get(uri);
-    if (sent?.touched) {
-      if (lines) for (const line of lines) sent.touched.add(line);
-      else sent.touched = null;
-    }
-    this.changed(uri);
-  }
-
+  /** The text of a document has changed, or what it rests on. */
   changed(uri: string): void {
     const snapshot = this.#session.snapshot(uri);
     if (!snapshot || !this.#session.isReady(uri)) return;
@@ -72,6 +59,7 @@ export class Publisher {
       this.#timers.delete(uri);
       this.#publish(uri);
     };
+    clearTimeout(this.#timers.get(uri));
     this.#timers.set(uri, setTimeout(run, pause));
   }
 
@@ -95,30 +83,16 @@ export class Publisher {
       if (sent) return;
     }
     const diagnostics = this.#outlet.diagnosticsOf(snapshot);
-    if (sent && stillHolds(sent, diagnostics)) return;
-    this.#sent.set(uri, { diagnostics, touched: new Set() });
-    this.#outlet.send({ uri, version: snapshot.version, diagnostics });
+    if (sent?.version === snapshot.version && isSameList(sent.diagnostics, diagnostics)) return;
+    const { version } = snapshot;
+    this.#sent.set(uri, { version, diagnostics });
+    this.#outlet.send({ uri, version, diagnostics });
   }
 }
 
-/** Whether the editor shows just this list already. */
-const stillHolds = ({ diagnostics, touched }: Sent, next: readonly Diagnostic[]): boolean =>
-  touched !== null &&
-  diagnostics.length === next.length &&
-  diagnostics.every((one, at) => isSame(one, next[at] as Diagnostic) && !touched.has(one.range.start.line));
-
-const isSame = (a: Diagnostic, b: Diagnostic): boolean =>
-  a.code === b.code &&
-  a.severity === b.severity &&
-  a.message === b.message &&
-  isSameRange(a.range, b.range) &&
-  a.relatedInformation?.length === b.relatedInformation?.length &&
-  (a.relatedInformation ?? []).every(({ location }, at) =>
-    isSameRange(location.range, b.relatedInformation?.[at]?.location.range as Range),
-  );
-
-const isSameRange = (a: Range, b: Range): boolean =>
-  a.start.line === b.start.line &&
-  a.start.character === b.start.character &&
-  a.end.line === b.end.line &&
-  a.end.character === b.end.character;
+/**
+ * The same list is not sent twice for one version. After an edit it is sent all the same, since an editor moves or drops
+ * its marks by itself, and the version tells it that the list holds for the new text.
+ */
+const isSameList = (a: readonly Diagnostic[], b: readonly Diagnostic[]): boolean =>
+  JSON.stringify(a) === JSON.stringify(b);

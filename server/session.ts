@@ -14,8 +14,8 @@ import { applyChange } from './text-changes';
 export interface Host extends Platform {
   /** The `lentil` section of the settings for a folder, or for the window. */
   readonly configuration: (folder: string | undefined) => Promise<unknown>;
-  /** The text of a document has changed. The edited lines are told, or null where the edit has moved other lines. */
-  readonly edited: (uri: string, lines: readonly number[] | null) => void;
+  /** The text of a document has changed. */
+  readonly edited: (uri: string) => void;
   /** The settings of a document or its bench file have become known or have changed. */
   readonly settled: (uri: string) => void;
 }
@@ -86,7 +86,7 @@ export class Session {
     const last = changes.at(-1);
     const edited = last && 'range' in last ? Math.min(last.range.start.line, document.lineCount - 1) : 0;
     open.snapshot = open.snapshot.after(document, version, edited);
-    this.#host.edited(uri, changes.every(isWithinLine) ? changes.map(({ range }) => range.start.line) : null);
+    this.#host.edited(uri);
     if (isBenchFile(uri)) this.#handOn(keyOf(uri), document);
   }
 
@@ -191,9 +191,6 @@ export class Session {
     }
   }
 }
-
-const isWithinLine = (change: TextDocumentContentChangeEvent): change is Extract<typeof change, { range: unknown }> =>
-  'range' in change && change.range.start.line === change.range.end.line && !/[\r\n]/.test(change.text);
 
 /** The answer, or undefined when there is none or it is too long in coming. */
 function withPatience(answer: Promise<unknown>): Promise<unknown> {

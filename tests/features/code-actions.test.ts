@@ -1,9 +1,11 @@
 import { expect, test } from 'vitest';
-import type { CodeAction, TextDocumentEdit } from 'vscode-languageserver';
+import type { CodeAction, TextDocumentEdit, TextEdit } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { codeActions } from '../../server/features/code-actions';
 import { diagnostics } from '../../server/features/diagnostics';
 import { options, sample } from './support/sample';
+
+const changesOf = ({ edit }: CodeAction): TextDocumentEdit[] => (edit?.documentChanges ?? []) as TextDocumentEdit[];
 
 /** Asks at the marked place; compares each title with the text it leads to. */
 function checkActions(marked: string, expected: Readonly<Record<string, string>>, only?: string[]): CodeAction[] {
@@ -12,10 +14,10 @@ function checkActions(marked: string, expected: Readonly<Record<string, string>>
   const params = { textDocument: { uri: '' }, range: { start: position, end: position }, context };
   const actions = codeActions(snapshot, params, options()) ?? [];
   const document = TextDocument.create('', 'lentil', 0, text);
-  const results = actions.map(({ title, edit }) => {
-    const [change] = edit?.documentChanges as TextDocumentEdit[];
+  const results = actions.map((action) => {
+    const [change] = changesOf(action);
     expect(change?.textDocument).toEqual({ uri: snapshot.uri, version: snapshot.version });
-    return [title, TextDocument.applyEdits(document, change?.edits as never)];
+    return [action.title, TextDocument.applyEdits(document, change?.edits as TextEdit[])];
   });
   expect(Object.fromEntries(results)).toEqual(expected);
   return actions;
@@ -47,9 +49,7 @@ test('a fix uses the line ends of the text', () => {
     { textDocument: { uri: '' }, range: { start: position, end: position }, context },
     options(),
   );
-  const edits = actions
-    ?.flatMap(({ edit }) => edit?.documentChanges as TextDocumentEdit[])
-    .flatMap(({ edits }) => edits);
+  const edits = actions?.flatMap(changesOf).flatMap((change) => change.edits);
   const written = edits?.map((edit) => ('newText' in edit ? edit.newText : '')).join('') ?? '';
   expect(written).toMatch(/^instrument FOC-Z\r\n/);
   expect(written).not.toMatch(/(?<!\r)\n/);

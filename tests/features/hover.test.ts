@@ -11,9 +11,10 @@ function checkHover(marked: string, over: string | null, ...expected: readonly s
     expect(answer).toBeNull();
     return '';
   }
-  const { value } = answer?.contents as MarkupContent;
+  if (!answer) throw new Error('there is no answer');
+  const { value } = answer.contents as MarkupContent;
   for (const part of expected) expect(value).toContain(part);
-  expect(answer?.range && covered(text, answer.range)).toBe(over);
+  expect(answer.range && covered(text, answer.range)).toBe(over);
   return value;
 }
 
