@@ -81,7 +81,7 @@ function analyseOrder(block: Block, context: Context): Kept {
     ...writingFindings(block, resolved.inReading),
     ...resolved.findings,
     ...fileFindings(block, context),
-    ...checkOrder({ order, evaluation, context }, block),
+    ...checkOrder({ order, evaluation, context, block }),
   ];
   return { result: { block, order, evaluation, findings }, on: dependenciesOf(order, block, context) };
 }

@@ -60,24 +60,52 @@ export interface ThicknessWish {
   readonly min: Placed<number> | null;
 }
 
+/** Why an ordered prism cannot be taken: a change of another prism, no base, or one angle said for both eyes. */
+export type PrismUnclear = 'relative' | 'base-missing' | 'angle-for-both';
+
+/** Slab-off, base up, or a reverse slab, base down, on one lens; the amount in prism dioptres where it is given. */
+export interface Slab {
+  readonly reverse: boolean;
+  readonly amount: number | null;
+}
+
+/** A power stated beside the order: as prescribed, of the old pair, or of a lens that stays in the frame. */
+export interface Stated {
+  readonly power: WrittenPower | null;
+  readonly add: Placed<number> | null;
+  readonly prism: Placed<PrismVector> | null;
+}
+
 /** One lens as ordered. */
 export interface OrderedLens {
   readonly eye: Eye;
   /** `made` is ordered; `balance` is made without a power to be judged; `kept` stays in the frame; `absent` is left out by a `make` of the other. A lens whose power is missing or unreadable is still one to be made. */
   readonly role: 'made' | 'balance' | 'kept' | 'absent';
+  /** Where the eye is first named with a power, readable or not. */
+  readonly named: Place | null;
   readonly written: WrittenPower | null;
   readonly add: Placed<number> | null;
   readonly intermediate: Placed<number> | null;
   /** Ordered prism at the reference point; null means none is ordered. */
   readonly prism: Placed<PrismVector> | null;
+  readonly prismUnclear: Placed<PrismUnclear> | null;
   readonly design: Placed<Design> | null;
   readonly material: Placed<LensMaterial> | null;
+  /** Above the lower tangent of the boxed lens; worked out where it was given below the datum line. */
   readonly height: Placed<number> | null;
+  readonly belowDatum: Placed<number> | null;
   readonly inset: Placed<number> | null;
+  readonly blank: Placed<number> | null;
   readonly baseCurve: Placed<number> | null;
   readonly thickness: ThicknessWish;
   /** What a focimeter should read, where the maker states it. */
   readonly verification: Verification | null;
+  readonly slab: Placed<Slab> | null;
+  readonly rx: Stated | null;
+  readonly previous: Stated | null;
+  readonly kept: Stated | null;
+  /** The power of a balance lens, where one is wished. */
+  readonly balance: Stated | null;
 }
 
 export interface Verification {
@@ -102,6 +130,7 @@ export interface AsWorn {
 }
 
 export type Supply = 'glazed' | 'edged' | 'uncut';
+export type Split = 'free' | 'equal' | 'as-written';
 export type Purpose = 'general' | 'safety' | 'child';
 export type Compensation = 'none' | 'done' | 'vertex' | 'by-maker';
 
@@ -121,6 +150,10 @@ export interface Order {
   readonly purpose: Placed<Purpose> | null;
   readonly standard: Placed<string> | null;
   readonly yoked: boolean;
+  /** How the lab may share the ordered prism. */
+  readonly split: Placed<Split> | null;
+  /** Eyes whose lens alone is to be made. */
+  readonly make: PerEye<Place | null>;
   readonly readings: readonly Reading[];
   /** Lines whose codes a person has confirmed. */
   readonly confirmed: readonly Confirmation[];

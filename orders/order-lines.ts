@@ -10,6 +10,7 @@ import type {
   MaterialNode,
   PdNode,
   PowerEntry,
+  PrismComponent,
   Setting,
   Span,
 } from '../grammar';
@@ -22,7 +23,10 @@ import {
   type Design,
   EYES,
   type LensMaterial,
+  type PrismUnclear,
   type Purpose,
+  type Slab,
+  type Split,
   type Supply,
 } from './model';
 import { asPower, formOf, prismOf, typedPower } from './values';
@@ -60,7 +64,9 @@ export function orderLine(node: LineNode, at: At, sink: Sink): boolean {
         for (const side of eyesOf(eye)) {
           // A total is shared by the lab; until it says how, half of it is expected in each lens.
           const prism = prismOf(value, side);
-          if (!prism) continue;
+          const unclear = prismUnclear(value, eye);
+          if (unclear) sink.put(`${side}.prism-unclear`, unclear, at({ start, end }), side);
+          if (!prism || unclear) continue;
           const share = node.total ? { right: prism.right / 2, up: prism.up / 2 } : prism;
           sink.put(`${side}.prism`, share, at({ start, end }), side);
         }
@@ -94,6 +100,12 @@ export function orderLine(node: LineNode, at: At, sink: Sink): boolean {
       for (const { eye, ...span } of node.eyes)
         for (const side of eyesNamed(eye)) sink.put(`make.${side}`, true, at(span), side);
       return true;
+    case 'slab':
+      for (const { eye, value, start, end } of node.entries) {
+        const slab: Slab = { reverse: node.reverse, amount: amountOf(value) };
+        for (const side of eyesOf(eye)) sink.put(`${side}.slab`, slab, at({ start, end }), side);
+      }
+      return true;
     case 'standard':
       if (node.name) sink.put('standard', node.name.text, at(node.name));
       return true;
@@ -103,15 +115,7 @@ export function orderLine(node: LineNode, at: At, sink: Sink): boolean {
 }
 
 /** Lines that an order may hold and that no measure rests on yet. */
-const OTHER_ORDER_LINES = new Set<LineNode['kind']>([
-  'decentre',
-  'slab',
-  'tint',
-  'text',
-  'remake-of',
-  'dated',
-  'confirmed',
-]);
+const OTHER_ORDER_LINES = new Set<LineNode['kind']>(['decentre', 'tint', 'text', 'remake-of', 'dated', 'confirmed']);
 
 function powerEntries(entries: readonly PowerEntry[], prefix: string, at: At, sink: Sink): void {
   const lastAdd = entries.at(-1)?.add;
@@ -120,6 +124,7 @@ function powerEntries(entries: readonly PowerEntry[], prefix: string, at: At, si
   for (const entry of entries) {
     const typed = typedPower(entry.power);
     for (const side of eyesOf(entry.eye)) {
+      if (entry.eye) sink.put(`${prefix}${side}.named`, true, at(entry.eye));
       if (typed && entry.power)
         sink.put(`${prefix}${side}.power`, { power: asPower(typed), form: formOf(typed) }, at(entry.power), side);
       const add = entry.add ?? sharedAdd;
@@ -127,10 +132,22 @@ function powerEntries(entries: readonly PowerEntry[], prefix: string, at: At, si
       figure(add?.intermediate ?? null, `${prefix}${side}.intermediate`, at, sink, side);
       const prism = entry.prism.length > 0 ? prismOf(entry.prism, side) : null;
       const [first, last] = [entry.prism[0], entry.prism.at(-1)];
-      if (prism && first && last)
-        sink.put(`${prefix}${side}.prism`, prism, at({ start: first.start, end: last.end }), side);
+      const unclear = prismUnclear(entry.prism, entry.eye);
+      if (!first || !last) continue;
+      const place = at({ start: first.start, end: last.end });
+      if (unclear) sink.put(`${prefix}${side}.prism-unclear`, unclear, place, side);
+      else if (prism) sink.put(`${prefix}${side}.prism`, prism, place, side);
     }
   }
+}
+
+/** Why a prism cannot be taken as it stands; null where it can, and where a figure in it could not be read. */
+function prismUnclear(components: readonly PrismComponent[], eye: EyeWord | null): PrismUnclear | null {
+  const some = components.filter(({ amount }) => amount.value !== null && amount.value !== 0);
+  if (some.some(({ relative }) => relative)) return 'relative';
+  if (some.some(({ base, degrees }) => base === null && degrees === null)) return 'base-missing';
+  const isForBoth = eye === null || eye.eye === 'both';
+  return isForBoth && some.some(({ degrees }) => degrees !== null) ? 'angle-for-both' : null;
 }
 
 function roles(entries: readonly PowerEntry[], role: 'kept' | 'balance', at: At, sink: Sink): void {
@@ -194,6 +211,7 @@ function settings({ eye, value }: ForEye<readonly Setting[]>, which: string, at:
 }
 
 const SUPPLIES = new Set<string>(['glazed', 'edged', 'uncut'] satisfies Supply[]);
+const SPLITS = new Set<string>(['free', 'equal', 'as-written'] satisfies Split[]);
 const PURPOSES = new Set<string>(['general', 'safety', 'child'] satisfies Purpose[]);
 const COMPENSATIONS = new Set<string>(['none', 'done', 'vertex', 'by-maker'] satisfies Compensation[]);
 
@@ -207,7 +225,8 @@ function choice(
   if (!word) return true;
   if (which === 'supply' && SUPPLIES.has(word.word)) sink.put('supply', word.word, at(word));
   if (which === 'compensation' && COMPENSATIONS.has(word.word)) sink.put('compensation', word.word, at(word));
-  if (which === 'split') sink.put(word.word === 'yoked' ? 'yoked' : 'split', word.word, at(word));
+  if (which === 'split' && word.word === 'yoked') sink.put('yoked', true, at(word));
+  else if (which === 'split' && SPLITS.has(word.word)) sink.put('split', word.word, at(word));
   if (which === 'purpose' && PURPOSES.has(word.word)) sink.put('purpose', word.word, at(word));
   return true;
 }

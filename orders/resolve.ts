@@ -1,7 +1,8 @@
 /** From the lines of a block to an order. Never throws on any text: what cannot be understood is told and left out. */
-import { type Block, type Eye, type Line, type LineNode, type LineSection, sectionsOf, type Span } from '../grammar';
+import { type Block, type Eye, type Line, type LineNode, type LineSection, type Span, sectionsOf } from '../grammar';
 import type { Power, PrismVector } from '../optics';
 import { Draft } from './draft';
+import { tidy } from './exact';
 import type { Finding, Place } from './finding';
 import {
   type AsWorn,
@@ -18,9 +19,13 @@ import {
   type Order,
   type OrderedLens,
   type Placed,
+  type PrismUnclear,
   type Purpose,
   type Reading,
+  type Slab,
+  type Split,
   type Stage,
+  type Stated,
   type Supply,
   type Verification,
   type WrittenPower,
@@ -186,6 +191,8 @@ function build(
     compensation: draft.get<Compensation>('compensation'),
     standard: draft.get('standard'),
     yoked: draft.get('yoked') !== null,
+    split: draft.get<Split>('split'),
+    make: { R: draft.get('make.R')?.place ?? null, L: draft.get('make.L')?.place ?? null },
     readings,
     confirmed,
     decided,
@@ -205,14 +212,18 @@ function lensOf(draft: Draft, eye: Eye): OrderedLens {
   return {
     eye,
     role,
+    named: draft.get(`${eye}.named`)?.place ?? null,
     written: power,
     add: draft.get(`${eye}.add`),
     intermediate: draft.get(`${eye}.intermediate`),
     prism: draft.get<PrismVector>(`${eye}.prism`),
+    prismUnclear: draft.get<PrismUnclear>(`${eye}.prism-unclear`),
     design: draft.get<Design>(`${eye}.design`),
     material: draft.get<LensMaterial>(`${eye}.material`),
-    height: draft.get(`${eye}.height`),
+    height: draft.get<number>(`${eye}.height`) ?? heightFromDatum(draft, eye),
+    belowDatum: draft.get(`${eye}.below-datum`),
     inset: draft.get(`${eye}.inset`),
+    blank: draft.get(`${eye}.blank`),
     baseCurve: draft.get(`${eye}.base-curve`),
     thickness: {
       centre: draft.get(`${eye}.thickness.centre`),
@@ -220,7 +231,28 @@ function lensOf(draft: Draft, eye: Eye): OrderedLens {
       min: draft.get(`${eye}.thickness.min`),
     },
     verification: verificationOf(draft, eye),
+    slab: draft.get<Slab>(`${eye}.slab`),
+    rx: statedOf(draft, `rx.${eye}`),
+    previous: statedOf(draft, `previous.${eye}`),
+    kept: statedOf(draft, `kept.${eye}`),
+    balance: statedOf(draft, `balance.${eye}`),
   };
+}
+
+/** A height below the datum line, which runs through the middle of the boxed lens. */
+function heightFromDatum(draft: Draft, eye: Eye): Placed<number> | null {
+  const below = draft.get<number>(`${eye}.below-datum`);
+  const b = draft.get<number>('frame.b');
+  return below && b && { value: tidy(b.value / 2 - below.value), place: below.place };
+}
+
+function statedOf(draft: Draft, key: string): Stated | null {
+  const [power, add, prism] = [
+    powerOf(draft, `${key}.power`),
+    draft.get<number>(`${key}.add`),
+    draft.get<PrismVector>(`${key}.prism`),
+  ];
+  return power || add || prism ? { power, add, prism } : null;
 }
 
 function powerOf(draft: Draft, key: string): WrittenPower | null {

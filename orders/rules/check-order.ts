@@ -1,12 +1,11 @@
 /** Runs every check over one order, in the order of the catalogue, and keeps what a person has confirmed quiet. */
-import type { Block } from '../../grammar';
 import type { Finding } from '../finding';
 import { RULES } from './catalogue';
 import type { Report, Rule, Subject } from './rule';
 
 const CHECKS = RULES.filter((rule): rule is Rule & { check: NonNullable<Rule['check']> } => rule.check !== undefined);
 
-export function checkOrder(subject: Subject, block: Block): Finding[] {
+export function checkOrder(subject: Subject): Finding[] {
   const findings: Finding[] = [];
   for (const { code, level, check } of CHECKS) {
     const report: Report = (place, data = {}, { eye = null, related, level: own } = {}) => {
@@ -16,11 +15,11 @@ export function checkOrder(subject: Subject, block: Block): Finding[] {
     check(subject, report);
   }
   if (subject.order.confirmed.length === 0) return findings;
-  return findings.filter((finding) => !isConfirmed(finding, subject, block));
+  return findings.filter((finding) => !isConfirmed(finding, subject));
 }
 
 /** A confirmation holds while the line it quotes still reads the same; errors of safety cannot be confirmed away. */
-function isConfirmed({ code, line }: Finding, { order }: Subject, block: Block): boolean {
+function isConfirmed({ code, line }: Finding, { order, block }: Subject): boolean {
   const text = block.lines[line]?.text.trim().replace(/\s+/g, ' ');
   return (
     !UNCONFIRMABLE.has(code) &&

@@ -1,4 +1,4 @@
-import type { Eye } from '../../grammar';
+import type { Block, Eye } from '../../grammar';
 import type { Context } from '../context';
 import type { Evaluation } from '../evaluate';
 import type { Family, Finding, FindingData, Fix, Level, Place } from '../finding';
@@ -46,6 +46,8 @@ export interface Subject {
   readonly order: Order;
   readonly evaluation: Evaluation;
   readonly context: Context;
+  /** The lines the order was read from, for what only shows in the writing. */
+  readonly block: Block;
 }
 
 /** Tells a finding of the rule’s own code. */
