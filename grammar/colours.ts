@@ -80,7 +80,7 @@ const HEADS: readonly Rule[] = [
   named(atHead('order|remake-of'), KEYWORD, 'entity.name.function.lentil'),
   named(atHead('instrument|tolerance'), KEYWORD, REFERENCE),
   named(atHead('standard'), LINE, REFERENCE),
-  named(atHead(spellings((_, it) => it === 'lens')), LINE, 'support.constant.material.lentil', MATERIAL),
+  named(atHead(spellings((_, it) => it === 'lens')), LINE, 'support.type.material.lentil', MATERIAL),
   named(atHead('confirmed'), LINE, 'entity.name.tag.code.lentil'),
   {
     begin: atHead(spellings((_, it) => FREE.includes(it))),
@@ -96,11 +96,11 @@ const HEADS: readonly Rule[] = [
 /** What stands anywhere else; the order matters where one pattern is the beginning of another. */
 const INSIDE: readonly Rule[] = [
   include('text'),
-  { name: 'constant.other.date.lentil', match: '\\d{4}-\\d{2}-\\d{2}(?:T?\\d{1,2}:\\d{2}(?::\\d{2})?)?' },
-  { name: 'constant.other.time.lentil', match: '\\d{1,2}:\\d{2}(?::\\d{2})?' },
+  { name: 'constant.numeric.date.lentil', match: '\\d{4}-\\d{2}-\\d{2}(?:T?\\d{1,2}:\\d{2}(?::\\d{2})?)?' },
+  { name: 'constant.numeric.time.lentil', match: '\\d{1,2}:\\d{2}(?::\\d{2})?' },
   named(`(?i)${BEFORE}(with|from)${AFTER}`, CLAUSE, REFERENCE),
   named(`(?i)${BEFORE}(by)${AFTER}`, CLAUSE, PERSON),
-  named(`(?i)${BEFORE}(stage|at)${AFTER}`, CLAUSE, 'support.constant.lentil'),
+  named(`(?i)${BEFORE}(stage|at)${AFTER}`, CLAUSE, 'constant.language.place.lentil'),
   {
     match: `(?i)(?<!\\p{L})(${ofRole('cross')})\\s*(\\d+)`,
     captures: { 1: { name: 'keyword.operator.axis.lentil' }, 2: { name: 'constant.numeric.axis.lentil' } },
@@ -112,10 +112,10 @@ const INSIDE: readonly Rule[] = [
   { name: 'keyword.operator.arrow.lentil', match: '-+>|=>|→' },
   { name: FIGURE, match: `(?:${SIGN})?(?:\\d+(?:[.,]\\d+|\\.)?|[.,]\\d+)` },
   { name: EYE, match: word(ofRole('eye')) },
-  { name: 'support.constant.base.lentil', match: word(ofRole('base')) },
+  { name: 'constant.language.base.lentil', match: word(ofRole('base')) },
   { name: 'constant.language.lentil', match: word(ofRole('plano', 'no-cylinder')) },
   { name: 'constant.language.outcome.lentil', match: word('passed|failed|accept|reject|remake') },
-  { name: 'storage.type.design.lentil', match: word(ofRole('value')) },
+  { name: 'support.type.design.lentil', match: word(ofRole('value')) },
   { name: CLAUSE, match: word(ofRole('clause', 'label', 'line')) },
   { name: 'keyword.other.unit.lentil', match: word(ofRole('unit')) },
   { name: 'keyword.operator.lentil', match: '[/@]|\\[\\]' },

@@ -22,8 +22,12 @@ export class Line {
 
   /** The tree of this line; only the lines of a tolerance block read differently from the rest. */
   parsed(block: StoreBlockKind): ParsedLine {
-    if (block === 'tolerance') return (this.#inTolerance ??= parseLine(this.text, 'tolerance'));
-    return (this.#parsed ??= parseLine(this.text));
+    if (block === 'tolerance') {
+      this.#inTolerance ??= parseLine(this.text, 'tolerance');
+      return this.#inTolerance;
+    }
+    this.#parsed ??= parseLine(this.text);
+    return this.#parsed;
   }
 }
 

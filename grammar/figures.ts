@@ -4,7 +4,7 @@ import { endOf } from './tokens';
 import type { Figure, Problem } from './tree';
 
 /** What a figure stands for decides how it may be spelled. */
-export type FigureUse = 'power' | 'add' | 'axis' | 'length' | 'prism' | 'plain' | 'difference';
+export type FigureUse = 'power' | 'add' | 'length' | 'distance' | 'prism' | 'plain' | 'difference';
 
 export type Tell = (problem: Problem) => void;
 
@@ -41,6 +41,10 @@ export function readFigure(token: IToken, use: FigureUse, tell: Tell, apart: ITo
   const point = own.digits.indexOf('.');
   const decimals = point < 0 ? 0 : own.digits.length - point - 1;
   const place = { start, end };
+  if (use === 'distance' && isMaybePair(token.image)) {
+    tell({ code: 'pair-unclear', ...place });
+    return { value: null, sign, decimals, start, end };
+  }
 
   if (WIDE.test(token.image)) tell({ code: 'wide-characters', ...place });
   else {
@@ -53,12 +57,15 @@ export function readFigure(token: IToken, use: FigureUse, tell: Tell, apart: ITo
   const plain = Number(point === own.digits.length - 1 ? own.digits.slice(0, -1) : own.digits);
   let value: number | null = negate(sign, plain);
   if (use === 'power' || use === 'add') value = readDioptres(own.digits, sign, plain, use, place, tell);
-  else if (use === 'length' && sign === '-') {
+  else if ((use === 'length' || use === 'distance') && sign === '-') {
     tell({ code: 'length-negative', ...place });
     value = null;
   }
   return { value, sign, decimals, start, end };
 }
+
+/** `63,60`: a decimal comma, or two distances? Only a second part that could be a distance raises the question. */
+const isMaybePair = (image: string): boolean => /^\d\d,(?:[2-7]\d|8[0-5])$/.test(image);
 
 function readDioptres(
   digits: string,

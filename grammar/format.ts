@@ -5,9 +5,9 @@
 import type { Block, LentilDocument } from './document';
 import { parseLine } from './parser';
 import { type LineSection, sectionsOf } from './sections';
+import { spaceOut } from './spacing';
 import { commentStart, indentOf } from './text';
 import type { LineNode, Problem } from './tree';
-import { spaceOut } from './spacing';
 
 /** Columns of the words and of the values, by section. */
 const LAYOUT = {
@@ -25,7 +25,10 @@ export interface LineChange {
  * The lines that the layout changes.
  * @param range first and last line to be looked at; the whole document when left out
  */
-export function formatChanges(document: LentilDocument, range?: { readonly first: number; readonly last: number }): LineChange[] {
+export function formatChanges(
+  document: LentilDocument,
+  range?: { readonly first: number; readonly last: number },
+): LineChange[] {
   const first = range ? document.blockAt(range.first) : 0;
   const last = range ? document.blockAt(range.last) : document.blocks.length - 1;
   const changes: LineChange[] = [];
@@ -54,7 +57,9 @@ export function formatText(document: LentilDocument): string {
 function formatBlock(block: Block): string[] {
   const sections = block.kind === 'unnamed' ? [] : sectionsOf(block);
   if (block.kind === 'unnamed' || sections.some(({ unclear }) => unclear)) return block.lines.map(({ text }) => text);
-  const lines = block.lines.map((line, number) => layOut(line.text, line.parsed(block.kind).node, sections[number] as LineSection, block));
+  const lines = block.lines.map((line, number) =>
+    layOut(line.text, line.parsed(block.kind).node, sections[number] as LineSection, block),
+  );
   return alignPowers(lines).map(join);
 }
 
@@ -71,7 +76,15 @@ interface Laid {
   readonly columns: number;
 }
 
-const untouched = (text: string): Laid => ({ asIs: text, indent: 0, width: 0, head: '', values: [], comment: '', columns: 0 });
+const untouched = (text: string): Laid => ({
+  asIs: text,
+  indent: 0,
+  width: 0,
+  head: '',
+  values: [],
+  comment: '',
+  columns: 0,
+});
 
 function layOut(text: string, node: LineNode, section: LineSection, block: Block): Laid {
   if (section.kind === 'none') return untouched(text);
@@ -94,7 +107,8 @@ function placeOf({ kind }: LineSection, node: LineNode): { readonly indent: numb
 
 function join({ asIs, indent, width, head, values, comment }: Laid): string {
   if (asIs !== null) return asIs;
-  const first = values.length > 0 ? head.padEnd(width === 0 ? head.length + 1 : Math.max(width, head.length + 1)) : head;
+  const first =
+    values.length > 0 ? head.padEnd(width === 0 ? head.length + 1 : Math.max(width, head.length + 1)) : head;
   const line = (' '.repeat(indent) + first + values.join('')).trimEnd();
   return comment === '' ? line : `${line}  ${comment}`;
 }
@@ -104,7 +118,8 @@ function alignPowers(lines: readonly Laid[]): Laid[] {
   const out = [...lines];
   for (let from = 0; from < out.length; ) {
     let to = from;
-    while (to < out.length && (out[to] as Laid).columns > 0 && (out[to] as Laid).indent === (out[from] as Laid).indent) to++;
+    while (to < out.length && (out[to] as Laid).columns > 0 && (out[to] as Laid).indent === (out[from] as Laid).indent)
+      to++;
     for (let column = 0; column < 2; column++) {
       const run = out.slice(from, to).filter(({ columns }) => columns > column);
       const width = Math.max(0, ...run.map(({ values }) => (values[column] as string).trimEnd().length));
@@ -113,7 +128,9 @@ function alignPowers(lines: readonly Laid[]): Laid[] {
         if (laid.columns <= column) continue;
         const figure = (laid.values[column] as string).trimEnd();
         const gap = (laid.values[column] as string).length - figure.length;
-        const values = laid.values.map((value, index) => (index === column ? figure.padStart(width) + ' '.repeat(gap) : value));
+        const values = laid.values.map((value, index) =>
+          index === column ? figure.padStart(width) + ' '.repeat(gap) : value,
+        );
         out[at] = { ...laid, values };
       }
     }
@@ -129,6 +146,6 @@ function isSameMeaning(before: string, after: string, block: Block): boolean {
   return bare(one.node) === bare(two.node) && codes(one.problems) === codes(two.problems);
 }
 
-const bare = (node: LineNode): string => JSON.stringify(node, (key, value) => (key === 'start' || key === 'end' ? undefined : value));
+const bare = (node: LineNode): string =>
+  JSON.stringify(node, (key, value) => (key === 'start' || key === 'end' ? undefined : value));
 const codes = (problems: readonly Problem[]): string => problems.map(({ code }) => code).join();
-

@@ -13,7 +13,16 @@ export interface Spaced {
 }
 
 /** Lines whose values are free words: the blanks inside them are the writer’s. */
-const FREE = new Set<LineNode['kind']>(['text', 'confirmed', 'tint', 'remake-of', 'eyes', 'choice', 'decided', 'unknown']);
+const FREE = new Set<LineNode['kind']>([
+  'text',
+  'confirmed',
+  'tint',
+  'remake-of',
+  'eyes',
+  'choice',
+  'decided',
+  'unknown',
+]);
 
 /** Designs and frames write figures into one another (`7x28`, `D28`, `52[]18`); nothing is taken apart there. */
 const CLOSE = new Set<LineNode['kind']>(['design', 'lens', 'order', 'instrument', 'standard', 'tolerance', 'reading']);

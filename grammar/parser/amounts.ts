@@ -82,13 +82,15 @@ export class AmountParser extends EmbeddedActionsParser {
     const token = this.CONSUME(T.Figure);
     let last = token;
     this.MANY({
-      GATE: () => this.LA(1).startOffset === T.endOf(last),
+      // A figure goes on only behind something unreadable, as in `1?0`.
+      GATE: () => this.LA(1).startOffset === T.endOf(last) && (this.LA(1).tokenType !== T.Figure || last !== token),
       DEF: () => {
         last = this.OR([
           { ALT: () => this.CONSUME(T.Word) },
           { ALT: () => this.CONSUME(T.Other) },
           { ALT: () => this.CONSUME(T.Degree) },
           { ALT: () => this.CONSUME(T.Unit) },
+          { ALT: () => this.CONSUME2(T.Figure) },
         ]);
       },
     });
@@ -140,7 +142,7 @@ export class AmountParser extends EmbeddedActionsParser {
         },
       ]),
     );
-    return this.ACTION(() => {
+    this.ACTION(() => {
       if (at || instrument || corrected) this.ending = { at, with: instrument, corrected };
     });
   });
@@ -169,7 +171,9 @@ export class AmountParser extends EmbeddedActionsParser {
       this.CONSUME(T.Slash);
       divisor = this.CONSUME2(T.Figure);
     });
-    this.MANY(() => this.OR([{ ALT: () => this.CONSUME(T.PrismMark) }, { ALT: () => this.CONSUME(T.Unit) }]));
+    this.MANY(() =>
+      this.OR([{ ALT: () => this.#prismMark(this.CONSUME(T.PrismMark)) }, { ALT: () => this.CONSUME(T.Unit) }]),
+    );
     this.OPTION2(() =>
       this.OR2([
         {
@@ -198,7 +202,7 @@ export class AmountParser extends EmbeddedActionsParser {
     this.ACTION(() => this.tellUnless(this.LA(1).tokenType === T.Figure, base));
     this.OPTION(() => {
       amount = this.CONSUME(T.Figure);
-      this.OPTION2(() => this.CONSUME(T.PrismMark));
+      this.OPTION2(() => this.#prismMark(this.CONSUME(T.PrismMark)));
     });
     return this.ACTION(() => amount && this.#component(amount, null, base, null));
   });
@@ -215,6 +219,10 @@ export class AmountParser extends EmbeddedActionsParser {
 
   #nothing(token: IToken): Figure {
     return this.ACTION(() => ({ ...spanOf(token), value: 0, sign: '', decimals: 0 }));
+  }
+
+  #prismMark(token: IToken): void {
+    this.ACTION(() => this.tell({ code: 'prism-mark', ...spanOf(token) }));
   }
 
   #component(token: IToken, divisor: IToken | null, base: IToken | null, degrees: IToken | null): PrismComponent {

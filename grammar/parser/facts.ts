@@ -360,8 +360,13 @@ export class FactParser extends MeasureParser {
   readonly settings = this.RULE('settings', (): ForEye<Setting[]>[] => {
     const list: ForEye<Setting[]>[] = [];
     let current: { eye: EyeWord | null; value: Setting[]; start: number; end: number } | null = null;
+    const open = (eye: EyeWord | null, { start, end }: Span) => {
+      const group = { eye, value: [] as Setting[], start, end };
+      list.push(group);
+      return group;
+    };
     const put = (setting: Setting): void => {
-      if (!current) list.push((current = { eye: null, value: [], start: setting.start, end: setting.end }));
+      current ??= open(null, setting);
       current.value.push(setting);
       current.end = setting.end;
     };
@@ -371,7 +376,7 @@ export class FactParser extends MeasureParser {
           ALT: () => {
             const eye = this.SUBRULE(this.eye);
             this.ACTION(() => {
-              list.push((current = { eye, value: [], start: eye.start, end: eye.end }));
+              current = open(eye, eye);
             });
           },
         },

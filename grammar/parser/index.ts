@@ -21,6 +21,7 @@ import type {
 import { type BlockKind, lineWord } from '../vocabulary';
 import { spanOf } from './amounts';
 import { FactParser } from './facts';
+import { isOpen, tellLookalikes, tellLostText, tellMissing, tellOpenQuote } from './last-look';
 
 class LineParser extends FactParser {
   constructor() {
@@ -41,6 +42,7 @@ interface Site {
   readonly tokens: readonly IToken[];
   /** Index of the first token of the part to be parsed. */
   readonly from: number;
+  readonly line: string;
   /** The line without its comment. */
   readonly content: string;
   readonly again: boolean;
@@ -116,7 +118,7 @@ function freeText(site: Site): Name | null {
   if (!first) return null;
   const typed = site.content.slice(first.startOffset).trimEnd();
   const span = { start: first.startOffset, end: first.startOffset + typed.length };
-  if (/^"(?:[^"]|"")*$/.test(typed)) parser().tell({ code: 'quote-open', ...span });
+  if (/^["“„«]/.test(typed) && isOpen(typed)) parser().tell({ code: 'quote-open', ...span });
   return { text: T.unquote(typed), ...span };
 }
 
@@ -234,7 +236,7 @@ export function parseLine(line: string, block?: BlockKind): ParsedLine {
   const entry = first.tokenType === T.Word ? lineWord(first.image) : undefined;
   if (!entry) return unknownLine(content, first);
   const head: Word = { ...spanOf(first), word: entry.word };
-  const site: Site = { tokens, from: 1, content, again: false };
+  const site: Site = { tokens, from: 1, line, content, again: false };
   if (entry.word === 'again') return againLine(site, head);
   if (entry.role === 'eye') return finish(powerLine({ ...site, from: 0 }), head, site);
   const reader =
@@ -276,6 +278,11 @@ function finish(body: Body | null, head: Word, site: Site): ParsedLine {
   const node = (
     body ? { head, ...body, ...(qualifiers ? { qualifiers } : {}) } : { kind: 'unknown', head }
   ) as LineNode;
+  // A line that stopped at something unreadable has said enough.
+  if (active.problems.length === 0) tellMissing(node, head, active.tell);
+  if (node.kind !== 'text') tellOpenQuote(site.tokens, active.tell);
+  tellLookalikes(site.content, active.tell);
+  tellLostText(node, site.line, site.content.length, active.tell);
   return { node, problems: active.problems };
 }
 

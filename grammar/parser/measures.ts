@@ -131,14 +131,10 @@ export class MeasureParser extends PowerParser {
         {
           ALT: () => {
             const prisms = this.SUBRULE2(this.prisms);
-            this.ACTION(() =>
-              entries.push({
-                eye: null,
-                value: prisms,
-                start: (prisms[0] as Span).start,
-                end: (prisms.at(-1) as Span).end,
-              }),
-            );
+            this.ACTION(() => {
+              const [first, last] = [prisms[0], prisms.at(-1)];
+              if (first && last) entries.push({ eye: null, value: prisms, start: first.start, end: last.end });
+            });
           },
         },
         { ALT: () => this.CONSUME(T.Comma) },
@@ -174,9 +170,10 @@ export class MeasureParser extends PowerParser {
         },
         {
           ALT: () => {
-            const figure = this.SUBRULE(this.figure, { ARGS: ['length'] });
+            const figure = this.SUBRULE(this.figure, { ARGS: ['distance'] });
             this.ACTION(() => {
               if (slash && current.last) this.#slashPair(far, near, current.last, figure);
+              else if (figure.sign === '-' && current.last?.end === figure.start) this.#dashPair(current, figure);
               else if (!current.take(figure))
                 this.tell({ code: 'unexpected-text', start: figure.start, end: figure.end });
               slash = false;
@@ -352,6 +349,12 @@ export class MeasureParser extends PowerParser {
     ];
   }
 
+  /** `63-60`: two lengths with a dash between them, which may mean either pair. */
+  #dashPair(current: Distances, figure: Figure): void {
+    this.tellInstead({ code: 'pair-unclear', start: (current.last as Figure).start, end: figure.end });
+    current.forget();
+  }
+
   #slashPair(far: Distances, near: Distances, first: Figure, second: Figure): void {
     const span = { start: first.start, end: second.end };
     const [a, b] = [first.value ?? 0, second.value ?? 0];
@@ -394,6 +397,13 @@ class Distances {
     else if (this.binocular) return false;
     else this.binocular = figure;
     return true;
+  }
+
+  /** Drops the figure taken last: it cannot be told what it was. */
+  forget(): void {
+    if (this.binocular === this.last) this.binocular = null;
+    if (this.right === this.last) this.right = null;
+    if (this.left === this.last) this.left = null;
   }
 
   node(): PdNode {

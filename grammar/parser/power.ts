@@ -7,28 +7,27 @@ import { AmountParser, eyeOf, spanOf } from './amounts';
 
 export class PowerParser extends AmountParser {
   /** `-4.50 -0.75 x 022`, `-4.50 DS`, `-4.50 @ 022 / -5.25 @ 112`. */
-  readonly power = this.RULE('power', (): PowerNode => {
+  readonly power = this.RULE('power', (): PowerNode | null => {
     let sphere: Figure | null = null;
     let label: Span | null = null;
     let meridian: Figure | null = null;
     let second: MeridianNode | null = null;
     let tail: CylinderPart | null = null;
-    this.OPTION(() => {
-      const token = this.CONSUME(T.SphereLabel);
-      label = this.ACTION(() => spanOf(token));
-    });
     this.OR([
       {
         ALT: () => {
-          sphere = this.SUBRULE(this.amount, { ARGS: ['power'] });
+          sphere = this.SUBRULE(this.sphere);
         },
       },
       {
         ALT: () => {
-          const token = this.CONSUME(T.Dash);
-          this.ACTION(() => this.tell({ code: 'lone-mark', ...spanOf(token), data: { place: 'sphere' } }));
+          const token = this.CONSUME(T.SphereLabel);
           this.ACTION(() => {
-            sphere = { ...spanOf(token), value: 0, sign: '', decimals: 0 };
+            label = spanOf(token);
+            this.tell({ code: 'loose-form', ...spanOf(token) });
+          });
+          this.OPTION(() => {
+            sphere = this.SUBRULE2(this.sphere);
           });
         },
       },
@@ -57,13 +56,32 @@ export class PowerParser extends AmountParser {
       ],
     });
     return this.ACTION(() => {
-      const start = label ? (label as Span).start : (sphere as unknown as Figure).start;
-      const power = sphere as unknown as Figure;
+      const power = sphere as Figure | null;
+      if (!power) return null;
+      const start = (label as Span | null)?.start ?? power.start;
       if (meridian) return this.#meridians(start, power, meridian, second);
       if (!tail) return { form: 'sphero-cylinder', sphere: power, cylinder: null, axis: null, start, end: power.end };
       return this.#spheroCylinder(start, power, tail as unknown as CylinderPart);
     });
   });
+
+  /** The sphere’s place: a power, or a lone mark that says “nothing”. */
+  readonly sphere = this.RULE(
+    'sphere',
+    (): Figure =>
+      this.OR([
+        { ALT: () => this.SUBRULE(this.amount, { ARGS: ['power'] }) },
+        {
+          ALT: () => {
+            const token = this.CONSUME(T.Dash);
+            return this.ACTION(() => {
+              this.tell({ code: 'lone-mark', ...spanOf(token), data: { place: 'sphere' } });
+              return { ...spanOf(token), value: 0, sign: '' as const, decimals: 0 };
+            });
+          },
+        },
+      ]),
+  );
 
   readonly secondMeridian = this.RULE('secondMeridian', (): MeridianNode | null => {
     let power: Figure | null = null;
@@ -87,13 +105,17 @@ export class PowerParser extends AmountParser {
 
   readonly cylinderPart = this.RULE('cylinderPart', (): CylinderPart => {
     const part: Mutable<CylinderPart> = { cylinder: null, axis: NO_AXIS, none: false, end: 0 };
+    let stroke: IToken | null = null;
     this.MANY(() => {
       const token = this.OR([
         { ALT: () => this.CONSUME(T.Slash) },
         { ALT: () => this.CONSUME(T.Comma) },
         { ALT: () => this.CONSUME(T.OpenParen) },
       ]);
-      this.ACTION(() => this.#separator(token));
+      this.ACTION(() => {
+        if (token.tokenType === T.Slash) stroke = token;
+        this.#separator(token);
+      });
     });
     this.OPTION(() => this.CONSUME(T.CylinderLabel));
     this.OPTION2(() =>
@@ -127,6 +149,7 @@ export class PowerParser extends AmountParser {
       part.axis = this.SUBRULE(this.axisPart);
     });
     this.OPTION5(() => this.CONSUME(T.CloseParen));
+    this.ACTION(() => this.#loneStroke(stroke, part));
     return part;
   });
 
@@ -316,6 +339,13 @@ export class PowerParser extends AmountParser {
     });
   }
 
+  /** `-4.50 /` says “no cylinder”; before another eye the stroke only separates the two. */
+  #loneStroke(stroke: IToken | null, part: CylinderPart): void {
+    if (!stroke || part.cylinder || part.none || part.axis.from || part.axis.end > 0) return;
+    if (this.LA(1).tokenType !== T.EyeToken)
+      this.tell({ code: 'lone-mark', ...spanOf(stroke), data: { place: 'cylinder' } });
+  }
+
   #separator(token: IToken): void {
     if (token.tokenType === T.OpenParen || token.tokenType === T.Comma)
       this.tell({ code: 'loose-form', ...spanOf(token) });
@@ -342,7 +372,10 @@ export class PowerParser extends AmountParser {
     );
     const span = { start, end };
     const power = { form: 'sphero-cylinder' as const, sphere, cylinder: part.cylinder, axis, ...span };
-    if (touching(sphere, part.cylinder)) this.tell({ code: 'figures-touch', ...span });
+    if (touching(sphere, part.cylinder)) {
+      this.tellInstead({ code: 'figures-touch', ...span });
+      return { ...power, sphere: { ...sphere, value: null }, cylinder: null, axis: null };
+    }
     if (from?.tokenType === T.At && part.cylinder) {
       this.tellInstead({ code: 'axis-or-meridian', start: from.startOffset, end: axis?.end ?? T.endOf(from) });
       return { ...power, axis: null };

@@ -17,6 +17,7 @@ import { fraction } from './fraction';
 import { lengthNegative } from './length-negative';
 import { lineUnfinished } from './line-unfinished';
 import { loneMark } from './lone-mark';
+import { lookAlike } from './look-alike';
 import { looseForm } from './loose-form';
 import { meridianMissing } from './meridian-missing';
 import { meridiansNotSquare } from './meridians-not-square';
@@ -24,10 +25,12 @@ import { pairUnclear } from './pair-unclear';
 import { pointAmbiguous } from './point-ambiguous';
 import { pointMissing } from './point-missing';
 import { powerImplausible } from './power-implausible';
+import { prismMark } from './prism-mark';
 import { quoteOpen } from './quote-open';
 import { signApart } from './sign-apart';
 import { signMissing } from './sign-missing';
 import { slashPair } from './slash-pair';
+import { textCut } from './text-cut';
 import { thirdFigure } from './third-figure';
 import { typographicSign } from './typographic-sign';
 import { unexpectedText } from './unexpected-text';
@@ -56,6 +59,7 @@ export const WRITING: readonly Rule[] = [
   lengthNegative,
   lineUnfinished,
   loneMark,
+  lookAlike,
   looseForm,
   meridianMissing,
   meridiansNotSquare,
@@ -63,10 +67,12 @@ export const WRITING: readonly Rule[] = [
   pointAmbiguous,
   pointMissing,
   powerImplausible,
+  prismMark,
   quoteOpen,
   signApart,
   signMissing,
   slashPair,
+  textCut,
   thirdFigure,
   typographicSign,
   unexpectedText,

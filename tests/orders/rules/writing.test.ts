@@ -23,6 +23,18 @@ interface Row {
  * practice, no source.
  */
 const ROWS: Readonly<Record<string, readonly Row[]>> = {
+  'look-alike': [
+    { wrong: 'R -4.50 -0.75 х 022', fixed: ['R -4.50 -0.75 x 022'] },
+    { wrong: 'R -4.50\u00A0-0.75 x 022', fixed: ['R -4.50 -0.75 x 022'] },
+  ],
+  'prism-mark': [
+    { wrong: 'prism R 2.00^ BI', fixed: ['prism R 2.00 BI'] },
+    { wrong: 'prism L 0.50 ∆ BU', fixed: ['prism L 0.50  BU'] },
+  ],
+  'text-cut': [
+    { wrong: 'note ask for #3', fixed: ['note "ask for #3"'] },
+    { wrong: 'ref #12', fixed: ['ref "#12"'] },
+  ],
   'axis-missing': [
     // A cylinder of -1.25 with an empty axis box: Pacific University thesis on laboratory orders, 1992.
     { wrong: 'R plano -1.25', fixed: [] },
