@@ -4,7 +4,7 @@
  * blocks know no offset, so text above can change for free.
  */
 import { opensBlock, type StoreBlockKind } from './blocks';
-import { parseLine } from './parser';
+import { parsedLine } from './line-memo';
 import { BYTE_ORDER_MARK, type LineEnd, type Position, type Range, splitLines, stripByteOrderMark } from './text';
 import type { ParsedLine } from './tree';
 
@@ -23,10 +23,10 @@ export class Line {
   /** The tree of this line; only the lines of a tolerance block read differently from the rest. */
   parsed(block: StoreBlockKind): ParsedLine {
     if (block === 'tolerance') {
-      this.#inTolerance ??= parseLine(this.text, 'tolerance');
+      this.#inTolerance ??= parsedLine(this.text, true);
       return this.#inTolerance;
     }
-    this.#parsed ??= parseLine(this.text);
+    this.#parsed ??= parsedLine(this.text, false);
     return this.#parsed;
   }
 }

@@ -45,8 +45,8 @@ export interface Job {
 export const SEED = 20_151;
 
 /** So many bifocal jobs with one reading each; about one in eight has something outside its limit. */
-export function jobs(count: number): Job[] {
-  const random = xoroshiro128plus(SEED);
+export function jobs(count: number, seed = SEED): Job[] {
+  const random = xoroshiro128plus(seed);
   const whole = (least: number, most: number): number => uniformInt(random, least, most);
   const quarter = (value: number): number => Math.round(value * 4) / 4;
   const drawn = (table: readonly number[]): number => {
