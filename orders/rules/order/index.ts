@@ -1,0 +1,79 @@
+import type { Rule } from '../rule';
+import { addMissing } from './add-missing';
+import { addNegative } from './add-negative';
+import { addsDiffer } from './adds-differ';
+import { balanceWithPower } from './balance-with-power';
+import { blankShort } from './blank-short';
+import { compensationUnsaid } from './compensation-unsaid';
+import { crossRoom } from './cross-room';
+import { degressionBeyondAdd } from './degression-beyond-add';
+import { designMissing } from './design-missing';
+import { edImpossible } from './ed-impossible';
+import { eyeMissing } from './eye-missing';
+import { eyeWordsMixed } from './eye-words-mixed';
+import { formsMixed } from './forms-mixed';
+import { heightBeyondFrame } from './height-beyond-frame';
+import { heightDatumUnclear } from './height-datum-unclear';
+import { heightMissing } from './height-missing';
+import { intermediateBeyondAdd } from './intermediate-beyond-add';
+import { keptDiffers } from './kept-differs';
+import { nearImbalance } from './near-imbalance';
+import { nearPdWider } from './near-pd-wider';
+import { oppositeSigns } from './opposite-signs';
+import { pdHalvesDisagree } from './pd-halves-disagree';
+import { pdHalvesMissing } from './pd-halves-missing';
+import { pdImplausible } from './pd-implausible';
+import { pdMissing } from './pd-missing';
+import { powerUnsaid } from './power-unsaid';
+import { prismAngleForBoth } from './prism-angle-for-both';
+import { prismBaseMissing } from './prism-base-missing';
+import { prismOneSided } from './prism-one-sided';
+import { prismRelative } from './prism-relative';
+import { prismUnusual } from './prism-unusual';
+import { quarterStep } from './quarter-step';
+import { rxDiffers } from './rx-differs';
+import { slabSide } from './slab-side';
+import { unusualValue } from './unusual-value';
+import { useMissing } from './use-missing';
+import { vertexMatters } from './vertex-matters';
+
+/** Orders that cannot be right, or that will surprise someone. */
+export const ORDER: readonly Rule[] = [
+  addMissing,
+  addNegative,
+  addsDiffer,
+  balanceWithPower,
+  blankShort,
+  compensationUnsaid,
+  crossRoom,
+  degressionBeyondAdd,
+  designMissing,
+  edImpossible,
+  eyeMissing,
+  eyeWordsMixed,
+  formsMixed,
+  heightBeyondFrame,
+  heightDatumUnclear,
+  heightMissing,
+  intermediateBeyondAdd,
+  keptDiffers,
+  nearImbalance,
+  nearPdWider,
+  oppositeSigns,
+  pdHalvesDisagree,
+  pdHalvesMissing,
+  pdImplausible,
+  pdMissing,
+  powerUnsaid,
+  prismAngleForBoth,
+  prismBaseMissing,
+  prismOneSided,
+  prismRelative,
+  prismUnusual,
+  quarterStep,
+  rxDiffers,
+  slabSide,
+  unusualValue,
+  useMissing,
+  vertexMatters,
+];

@@ -1,0 +1,50 @@
+/** What several rules of an order ask about its lenses, and how they tell one thing that is said for both at once. */
+import type { DesignType } from '../../../grammar';
+import type { FindingData, Level, Place } from '../../finding';
+import { EYES, type Order, type OrderedLens } from '../../model';
+import type { Report } from '../rule';
+
+export const lensesOf = ({ lenses }: Order): readonly OrderedLens[] => EYES.map((eye) => lenses[eye]);
+
+/** Lenses to be made to a power. */
+export const madeLenses = (order: Order): readonly OrderedLens[] =>
+  lensesOf(order).filter(({ role }) => role === 'made');
+
+const typeIn =
+  (...types: readonly DesignType[]) =>
+  ({ design }: OrderedLens): boolean =>
+    design !== null && types.includes(design.value.type);
+
+/** A lens with a segment. */
+export const hasSegment = typeIn('bifocal', 'trifocal', 'double');
+/** A lens whose power changes along a corridor. */
+export const isProgressive = typeIn('progressive', 'office');
+/** A lens through which one reads below the distance power. */
+export const hasReadingPart = typeIn('bifocal', 'trifocal', 'double', 'progressive');
+
+/** A finding about a lens, at a place that both lenses may share. */
+export interface AboutLens {
+  readonly lens: OrderedLens;
+  readonly place: Place;
+  readonly data?: FindingData;
+  readonly related?: readonly Place[];
+  readonly level?: Level;
+}
+
+/** Tells each place once: `add +2.00` without an eye says one thing, though it holds for both lenses. */
+export function tellPerPlace(report: Report, found: readonly AboutLens[]): void {
+  const told = new Map<string, readonly [AboutLens, ...AboutLens[]]>();
+  for (const one of found) {
+    const key = `${one.place.line}.${one.place.start}`;
+    const known = told.get(key);
+    told.set(key, known ? [...known, one] : [one]);
+  }
+  for (const [first, ...others] of told.values()) {
+    const { lens, place, data = {}, related, level } = first;
+    report(place, data, {
+      ...(others.every((one) => one.lens.eye === lens.eye) ? { eye: lens.eye } : {}),
+      ...(related ? { related } : {}),
+      ...(level ? { level } : {}),
+    });
+  }
+}

@@ -1,0 +1,40 @@
+import { tidy } from '../../exact';
+import { EYES, type OrderedLens, otherEye } from '../../model';
+import type { Rule } from '../rule';
+import { isProgressive } from './lenses';
+
+export const prismOneSided: Rule = {
+  code: 'prism-one-sided',
+  family: 'order',
+  level: 'info',
+  page: {
+    checks:
+      'A progressive pair is ordered with prism before one eye only, and nothing says whether the laboratory may share it.',
+    why: 'Shared between both lenses the prism is thinner and lighter, and what each eye sees is displaced alike. Some prescribers want it where they wrote it.',
+    example: { wrong: 'prism R 2.00 BI', right: 'split free' },
+    fix: 'Says whether it may be shared.',
+    source: 'Opticians’ forum, “how free-form challenges us”: whether prism may be split is asked for by name.',
+  },
+  message: () => 'Prism before one eye of a progressive pair: may it be shared between the lenses?',
+  fixes: ({ finding, lines }) => {
+    const line = lines[finding.line] ?? '';
+    const indent = /^\s*/.exec(line)?.[0] ?? '';
+    const say = (title: string, word: string) => ({
+      title,
+      safe: false,
+      edits: [{ line: finding.line, start: line.length, end: line.length, text: `\n${indent}split ${word}` }],
+    });
+    return [say('The laboratory may share it', 'free'), say('It stays as written', 'as-written')];
+  },
+  check: ({ order }, report) => {
+    if (order.split || order.yoked || EYES.some((eye) => order.lenses[eye].role !== 'made')) return;
+    for (const eye of EYES) {
+      const [lens, other] = [order.lenses[eye], order.lenses[otherEye(eye)]];
+      if (lens.prism && hasPrism(lens) && isProgressive(lens) && other.prism === null && other.prismUnclear === null)
+        report(lens.prism.place, {}, { eye });
+    }
+  },
+};
+
+const hasPrism = ({ prism }: OrderedLens): boolean =>
+  prism !== null && (tidy(prism.value.right) !== 0 || tidy(prism.value.up) !== 0);
