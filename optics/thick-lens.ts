@@ -68,9 +68,7 @@ export function shapeFactor(front: number, thickness: number, index: number): nu
  */
 export function backSurfaceFor(backVertex: number, front: number, thickness: number, index: number): number {
   const lens = checked({ front, back: 0, thickness, index });
-  return (
-    within('back vertex power', backVertex, SURFACE_POWER) - vergenceAfter(lens.front, lens.thickness, lens.index) + 0
-  );
+  return within('back vertex power', backVertex, SURFACE_POWER) - vergenceAfter(lens.front, lens.thickness, lens.index);
 }
 
 /**
