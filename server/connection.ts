@@ -43,14 +43,12 @@ export function serve(connection: Connection, platform: Platform, features: Feat
       publisher.changed(uri);
       if (!abilities.hintRefresh) return;
       clearTimeout(refresh);
-      refresh = setTimeout(() => connection.languages.inlayHint.refresh().catch(() => undefined), REFRESH_PAUSE);
+      refresh = setTimeout(() => unlessGone(() => connection.languages.inlayHint.refresh()), REFRESH_PAUSE);
     },
   });
   const options = (uri: string): Options => ({ abilities, settings: session.settings(uri) });
   const publisher = new Publisher(session, {
-    send: (params) => {
-      connection.sendDiagnostics(params).catch(() => undefined);
-    },
+    send: (params) => unlessGone(() => connection.sendDiagnostics(params)),
     diagnosticsOf: (snapshot) => features.diagnostics(snapshot, options(snapshot.uri)),
     log,
   });
@@ -71,13 +69,9 @@ export function serve(connection: Connection, platform: Platform, features: Feat
       );
     }
     if (abilities.configurationEvents)
-      register(connection.client.register(DidChangeConfigurationNotification.type, { section: 'lentil' }));
+      unlessGone(() => connection.client.register(DidChangeConfigurationNotification.type, { section: 'lentil' }));
     if (abilities.fileEvents)
-      register(
-        connection.client.register(DidChangeWatchedFilesNotification.type, {
-          watchers: [{ globPattern: `**/${BENCH_FILE}` }],
-        }),
-      );
+      unlessGone(() => connection.client.register(DidChangeWatchedFilesNotification.type, WATCHED));
   });
   connection.onDidChangeConfiguration(({ settings }) => {
     pushed = settings?.lentil;
@@ -123,7 +117,13 @@ const CAPABILITIES: InitializeResult['capabilities'] = {
   workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
 };
 
-/** An editor may refuse a registration; the server works without it. */
-function register(registration: Promise<unknown>): void {
-  registration.catch(() => undefined);
+const WATCHED = { watchers: [{ globPattern: `**/${BENCH_FILE}` }] };
+
+/** An editor may refuse what it is asked, or be gone by then; the server works without an answer. */
+async function unlessGone(send: () => Promise<unknown>): Promise<void> {
+  try {
+    await send();
+  } catch {
+    // There is nobody to tell.
+  }
 }

@@ -30,6 +30,8 @@ export class Publisher {
   readonly #sent = new Map<string, Sent>();
   readonly #timers = new Map<string, ReturnType<typeof setTimeout>>();
 
+  #isStopped = false;
+
   constructor(session: Session, outlet: Outlet) {
     this.#session = session;
     this.#outlet = outlet;
@@ -38,7 +40,7 @@ export class Publisher {
   /** The text of a document has changed, or what it rests on. */
   changed(uri: string): void {
     const snapshot = this.#session.snapshot(uri);
-    if (!snapshot || !this.#session.isReady(uri)) return;
+    if (!snapshot || this.#isStopped || !this.#session.isReady(uri)) return;
     if (snapshot.document.blocks.length <= SMALL) this.#publish(uri);
     else if (!this.#timers.has(uri)) this.#later(uri, PAUSE);
   }
@@ -49,7 +51,9 @@ export class Publisher {
     if (this.#sent.delete(uri)) this.#outlet.send({ uri, diagnostics: [] });
   }
 
+  /** Nothing is sent any more. */
   stop(): void {
+    this.#isStopped = true;
     for (const timer of this.#timers.values()) clearTimeout(timer);
     this.#timers.clear();
   }

@@ -104,7 +104,7 @@ test.each([
 test.each([
   '  |\n',
   '# or|der A\n',
-  'order or|der\n',
+  'instrument or|der\n',
   'order A\n  note "the fra|me is old"\n',
   'order A\n  R -1.00 # fra|me to come\n',
 ])('nothing is said about %j', (marked) => {

@@ -18,6 +18,7 @@ import {
   type PublishDiagnosticsParams,
   type RegistrationParams,
   RegistrationRequest,
+  ShutdownRequest,
   StreamMessageReader,
   StreamMessageWriter,
   type TextDocumentContentChangeEvent,
@@ -75,7 +76,9 @@ export class Wire {
     client.onRequest(RegistrationRequest.type, ({ registrations }) => {
       this.registered.push(...registrations);
     });
-    client.onRequest(ConfigurationRequest.type, ({ items }) => items.map(({ scopeUri }) => configuration(scopeUri)));
+    client.onRequest(ConfigurationRequest.type, ({ items }) =>
+      Promise.all(items.map(({ scopeUri }) => configuration(scopeUri))),
+    );
     client.onRequest(InlayHintRefreshRequest.type, () => {
       this.refreshes++;
     });
@@ -135,7 +138,8 @@ export async function connect({
   connection.listen();
   const client = createProtocolConnection(new StreamMessageReader(down), new StreamMessageWriter(up));
   const wire = new Wire(client, configuration);
-  onTestFinished(() => {
+  onTestFinished(async () => {
+    await client.sendRequest(ShutdownRequest.type);
     client.dispose();
     connection.dispose();
   });
