@@ -10,7 +10,7 @@ export const notRead: Rule = {
     checks:
       'Something that the order calls for has not been read. One finding names all that is missing; it stands at the newest reading. An order without any reading is unread and raises nothing.',
     why: 'A pair is good when everything was read and is inside, not when nothing was found outside. Lenses that were ground exactly to a wrong entry have been dispensed because nobody read them.',
-    example: { wrong: 'R -4.50 -0.75 x 022', right: 'R -4.50 -0.75 x 022 and L -4.25 -1.00 x 168, pd, heights, add' },
+    example: { wrong: 'R -4.50 -0.75 x 022', right: 'R -4.50 -0.75 x 022 L -4.25 -1.00 x 168' },
     source:
       'What is called for follows the tables of the tolerance set that the order names. The event: Envision magazine, “quality control can trip you up”.',
   },

@@ -9,7 +9,10 @@ export const blockUnclear: Rule = {
     checks:
       'A word that an order and a reading can both have stands below a reading, but is indented like the lines of the order. It is taken as measured.',
     why: 'An ordered height taken for a measured one makes any lens pass. Which of the two was meant is for the writer to say.',
-    example: { wrong: 'height 17', right: 'height 17' },
+    example: {
+      wrong: 'reading 2026-11-24\n  R -4.50 -0.75 x 022\nheight 17',
+      right: 'reading 2026-11-24\n  R -4.50 -0.75 x 022\n  height 17',
+    },
     fix: 'Indents the line like the others of the reading, or closes the reading above it with `end`.',
     source: 'Common practice, no source.',
   },

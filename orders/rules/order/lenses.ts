@@ -6,9 +6,9 @@ import type { Report } from '../rule';
 
 export const lensesOf = ({ lenses }: Order): readonly OrderedLens[] => EYES.map((eye) => lenses[eye]);
 
-/** Lenses to be made to a power. */
+/** Lenses to be made to a power. One of which the order says nothing at all is told as missing, and not a second time. */
 export const madeLenses = (order: Order): readonly OrderedLens[] =>
-  lensesOf(order).filter(({ role }) => role === 'made');
+  lensesOf(order).filter(({ role, named, written }) => role === 'made' && (named !== null || written !== null));
 
 const typeIn =
   (...types: readonly DesignType[]) =>

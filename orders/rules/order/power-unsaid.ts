@@ -15,7 +15,9 @@ export const powerUnsaid: Rule = {
   message: () => 'This order has no power. Plano is written too.',
   check: (subject, report) => {
     const { order } = subject;
-    const isSilent = lensesOf(order).every(({ named, written, role }) => !named && !written && role === 'absent');
+    const isSilent = lensesOf(order).every(
+      ({ named, written, role }) => !named && !written && role !== 'kept' && role !== 'balance',
+    );
     const isAskedFor = order.make.R !== null || order.make.L !== null;
     if (isSilent && !isAskedFor && !hasPowerWithoutEye(subject)) report(order.place);
   },

@@ -1,7 +1,7 @@
 import { tidy } from '../../exact';
 import { EYES, type OrderedLens, otherEye } from '../../model';
 import type { Rule } from '../rule';
-import { isProgressive } from './lenses';
+import { isProgressive, madeLenses } from './lenses';
 
 export const prismOneSided: Rule = {
   code: 'prism-one-sided',
@@ -27,7 +27,7 @@ export const prismOneSided: Rule = {
     return [say('The laboratory may share it', 'free'), say('It stays as written', 'as-written')];
   },
   check: ({ order }, report) => {
-    if (order.split || order.yoked || EYES.some((eye) => order.lenses[eye].role !== 'made')) return;
+    if (order.split || order.yoked || madeLenses(order).length < EYES.length) return;
     for (const eye of EYES) {
       const [lens, other] = [order.lenses[eye], order.lenses[otherEye(eye)]];
       if (lens.prism && hasPrism(lens) && isProgressive(lens) && other.prism === null && other.prismUnclear === null)

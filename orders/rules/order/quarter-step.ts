@@ -16,7 +16,7 @@ export const quarterStep: Rule = {
     example: { wrong: 'R -4.20 -0.75 x 022', right: 'R -4.25 -0.75 x 022' },
     source: 'Common practice, no source.',
   },
-  message: ({ value }) => `${signed(Number(value))} is no quarter or eighth of a dioptre.`,
+  message: ({ value }) => `Ordered is ${signed(Number(value))}, which is no quarter or eighth of a dioptre.`,
   check: ({ order }, report) => {
     if (order.compensation?.value === 'done' || order.compensation?.value === 'by-maker') return;
     tellPerPlace(

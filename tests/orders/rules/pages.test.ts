@@ -1,0 +1,132 @@
+/** Every rule’s page holds: its wrong example raises the code, its right one does not, and no fix leaves it standing. */
+import { describe, expect, test } from 'vitest';
+import { lineWord, VOCABULARY } from '../../../grammar';
+import { RULES, type Rule } from '../../../orders';
+import { findingsWith, fixesOf, mended, told } from '../../support/findings';
+import { JOB, type Job, ORDER, put, without, written } from '../../support/job';
+
+/** Puts an example into a job. A line that mends another one comes on top of it. */
+type Frame = (example: string) => (job: Job) => Job;
+
+const inOrder: Frame = (example) => (job) => ({ ...job, order: put(job.order, example) });
+const inReading: Frame = (example) => (job) => ({ ...job, reading: put(job.reading, example) });
+const inHead: Frame = (example) => (job) => ({ ...job, head: put(job.head, example) });
+const atEnd: Frame = (example) => (job) => ({ ...job, reading: [...job.reading, example] });
+/** Lines of an order, by how deep they stand in the example. */
+const asLines: Frame = (example) => (job) => ({ ...job, order: [...job.order, ...example.split('\n')] });
+
+interface Place {
+  readonly job: Job;
+  readonly frame: Frame;
+  /** What mends an order may have to stand in front of it. */
+  readonly right?: Frame;
+}
+
+const order = (...lines: readonly string[]): Job => ({ ...ORDER, order: ['order QL-1042', ...lines] });
+const PROGRESSIVE = ['add +2.00', 'pd R 31.5 L 31.5', 'height 18', 'design progressive corridor 14'];
+const DISTANCE = ['R -4.50 -0.75 x 022', 'L -4.25 -1.00 x 168'];
+
+/** Rules whose example needs another job than the plain one. */
+const PLACES: Readonly<Record<string, Place>> = {
+  'add-missing': { job: { ...ORDER, order: without(ORDER.order, 'add') }, frame: inOrder },
+  'balance-with-power': {
+    job: order('R -4.50 -0.75 x 022', 'balance L'),
+    frame: inOrder,
+    right: (line) => (job) => ({ ...job, order: [...without(job.order, 'L', 'balance'), line] }),
+  },
+  'block-unclear': { job: ORDER, frame: asLines, right: (line) => () => asLines(line)(ORDER) },
+  'block-unnamed': {
+    job: JOB,
+    frame: (line) => (job) => ({ ...job, reading: [...job.reading, `\n${line}`] }),
+    right: (line) => () => inOrder(line)(ORDER),
+  },
+  'compensation-unsaid': { job: order('R -10.00', 'L -10.00', 'pd 63', 'as-worn vertex 14'), frame: inOrder },
+  'cross-room': { job: order(...DISTANCE, ...PROGRESSIVE), frame: inOrder },
+  'degression-beyond-add': { job: ORDER, frame: inOrder },
+  'design-missing': { job: { ...ORDER, order: without(ORDER.order, 'design') }, frame: inOrder },
+  'eye-missing': { job: order(), frame: inOrder },
+  'eye-words-mixed': { job: { ...ORDER, order: without(ORDER.order, 'L') }, frame: inOrder },
+  'height-missing': { job: { ...ORDER, order: without(ORDER.order, 'height') }, frame: inOrder },
+  'line-outside': {
+    job: { head: [], order: [], reading: [] },
+    frame: inHead,
+    right:
+      (line) =>
+      ({ head }) => ({ head: [line, ...head], order: [], reading: [] }),
+  },
+  'name-missing': { job: ORDER, frame: inOrder },
+  'not-judged': { job: JOB, frame: inOrder },
+  'not-read': { job: { ...JOB, reading: without(JOB.reading, 'R', 'L') }, frame: inReading },
+  'order-line-below-reading': { job: ORDER, frame: asLines, right: (line) => () => asLines(line)(ORDER) },
+  'pd-halves-missing': { job: order(...DISTANCE, ...PROGRESSIVE), frame: inOrder },
+  'pd-missing': { job: { ...ORDER, order: without(ORDER.order, 'pd') }, frame: inOrder },
+  'power-unsaid': { job: order(), frame: inOrder },
+  'prism-one-sided': { job: order(...DISTANCE, ...PROGRESSIVE), frame: inOrder },
+  'reading-missing': {
+    job: ORDER,
+    frame: inOrder,
+    right: (line) => (job) => ({ ...job, order: [...job.order.slice(0, -1), line, ...job.order.slice(-1)] }),
+  },
+  'slab-side': { job: order('R -4.50 -0.75 x 022', 'L -1.00 DS', ...PROGRESSIVE), frame: inOrder },
+  'said-twice': { job: JOB, frame: atEnd },
+  'standard-missing': { job: { ...JOB, head: [] }, frame: inOrder, right: inHead },
+  'standard-unknown': { job: JOB, frame: inHead },
+  'vertex-matters': { job: order('L -1.00 DS'), frame: inOrder },
+  'kept-differs': { job: { ...ORDER, order: [...ORDER.order, 'make R'] }, frame: inOrder },
+};
+
+const MARGIN = new Set(['order', 'instrument', 'defaults', 'tolerance', 'standard']);
+
+/** Where a line may stand, by its first word: a reading for what only a reading has, the margin for a block. */
+function placeFor({ family, page }: Rule): Place {
+  if (family === 'tolerance' || family === 'bench') return { job: JOB, frame: inReading };
+  if (family === 'order') return { job: ORDER, frame: inOrder };
+  const word = lineWord(/^\s*(\S+)/.exec(page.example.wrong)?.[1] ?? '');
+  if (word && (MARGIN.has(word.word) || word.blocks.includes('instrument'))) return { job: ORDER, frame: inHead };
+  const isRead = word?.blocks.includes('reading') && !word.blocks.includes('order');
+  return isRead || word?.word === 'reading' ? { job: JOB, frame: inReading } : { job: ORDER, frame: inOrder };
+}
+
+describe.each(RULES.map((rule) => [rule.code, rule] as const))('%s', (code, rule) => {
+  const { example } = rule.page;
+  const place = PLACES[code] ?? placeFor(rule);
+  const wrong = place.frame(example.wrong)(place.job);
+  // A line that was misread is written anew; whatever else mends an order comes on top of it.
+  const right = (place.right ?? place.frame)(example.right)(
+    rule.family === 'writing' && !place.right ? place.job : wrong,
+  );
+
+  test('its wrong example raises it, its right one does not', () => {
+    expect(told(written(wrong), code), written(wrong)).not.toEqual([]);
+    expect(told(written(right), code), written(right)).toEqual([]);
+  });
+
+  test('its message is whole, and its fixes leave it no more', () => {
+    const text = written(wrong);
+    for (const found of findingsWith(text, code)) {
+      const message = rule.message(found.finding.data);
+      expect(message).toMatch(/^[\p{Lu}\p{N}“].*[.?]$/u);
+      expect(message).not.toMatch(/undefined|NaN|\bnull\b|\[object/);
+      for (const fix of fixesOf(found)) {
+        const after = mended(found, fix);
+        expect(after, fix.title).not.toBe(text);
+        expect(findingsWith(after, code).length, `${fix.title}\n${after}`).toBeLessThan(
+          findingsWith(text, code).length,
+        );
+      }
+    }
+  });
+
+  test('its page says what it looks at, why, and where it comes from', () => {
+    const { checks, why, source, fix } = rule.page;
+    for (const part of [checks, why, ...(fix === undefined ? [] : [fix])]) expect(part).toMatch(/^[^\sa-z].*[.?]$/s);
+    expect(source).toMatch(/\S/);
+    expect(example.wrong).not.toBe(example.right);
+    expect(fix === undefined).toBe(rule.fixes === undefined);
+  });
+});
+
+test('no code is a word of the notation', () => {
+  const words = new Set(VOCABULARY.map(({ word }) => word));
+  expect(RULES.filter(({ code }) => words.has(code)).map(({ code }) => code)).toEqual([]);
+});
