@@ -13,5 +13,9 @@ export function limitInWords(limit: PowerLimit): string {
 export function prismLimitInWords(limit: PrismLimit): string {
   if (limit.kind === 'prism') return amountInWords(limit.amount, 'prism');
   if (limit.kind === 'shift') return amountInWords(limit.mm, 'mm');
-  return `${amountInWords(limit.amount, 'prism')} + ${amountInWords(limit.mm, 'mm')} times the power`;
+  return `${amountInWords(limit.amount, 'prism')} + that of ${amountInWords(limit.mm, 'mm')}`;
 }
+
+/** A one-sided limit. */
+export const atMostInWords = ({ amount, unit }: Extract<PowerLimit, { kind: 'absolute' }>): string =>
+  `at most ${amountInWords(amount, unit)}`;

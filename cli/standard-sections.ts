@@ -1,6 +1,6 @@
 /** The tables of a tolerance set as rows of words. */
-import { type Band, bandInWords, type Provenance, type ToleranceSet } from '../orders';
-import { limitInWords, prismLimitInWords } from './limit-words';
+import { bandInWords, type Provenance, type ToleranceSet } from '../orders';
+import { atMostInWords, limitInWords, prismLimitInWords } from './limit-words';
 
 export interface Section {
   readonly title: string;
@@ -8,8 +8,6 @@ export interface Section {
   readonly rows: readonly (readonly string[])[];
   readonly notes: readonly string[];
 }
-
-type Row = Provenance;
 
 export const sectionsOf = (set: ToleranceSet): readonly Section[] => [
   ...powers(set),
@@ -34,35 +32,29 @@ export const sectionsOf = (set: ToleranceSet): readonly Section[] => [
   ...plainLimits(set),
 ];
 
+/** Cylinders stand in a table of their own, so that each limit has room for what it rests on. */
 function powers({ power }: ToleranceSet): Section[] {
-  return power.map((table) => {
-    const bands = table.rows.reduce<readonly Band[]>(
-      (most, { cylinder }) => (cylinder.length > most.length ? cylinder.map((cell) => cell.cylinder) : most),
-      [],
-    );
-    const which = table.judged === 'each-meridian' ? 'each meridian' : 'strongest meridian';
-    return section(
-      `Power, ${lensesInWords(table.lenses)}`,
-      [
-        'strongest meridian',
-        which === 'each meridian' ? which : 'limit on it',
-        ...bands.map((band) => `cylinder ${bandInWords(band, 'D')}`),
-      ],
-      table.rows.map((row) => [
-        row.meridian,
-        bandInWords(row.power, 'D'),
-        limitInWords(row.meridian.limit),
-        ...row.cylinder.map((cell) => `${limitInWords(cell.limit)}${weaker(cell, row.meridian)}`),
-      ]),
-      table.note,
-      table.rows.flatMap(({ cylinder }) => cylinder),
-    );
-  });
+  return power.flatMap(({ lenses, judged, rows, note }) => [
+    section(
+      `Power, ${lensesInWords(lenses)}`,
+      ['strongest meridian', judged === 'each-meridian' ? 'limit on each meridian' : 'limit on that meridian'],
+      rows.map((row) => [row.meridian, bandInWords(row.power, 'D'), limitInWords(row.meridian.limit)]),
+      note,
+    ),
+    section(
+      `Cylinder, ${lensesInWords(lenses)}`,
+      ['strongest meridian', 'cylinder', 'limit'],
+      rows.flatMap((row) =>
+        row.cylinder.map((cell): [Provenance, ...string[]] => [
+          cell,
+          bandInWords(row.power, 'D'),
+          bandInWords(cell.cylinder, 'D'),
+          limitInWords(cell.limit),
+        ]),
+      ),
+    ),
+  ]);
 }
-
-/** A cell that is less well established than the rest of its row says so itself. */
-const weaker = (cell: Provenance, row: Provenance): string =>
-  cell.evidence === row.evidence ? '' : ` (${cell.evidence})`;
 
 const lensPrism = ({ lensPrism: tables = [] }: ToleranceSet): Section[] =>
   tables.map((table) =>
@@ -83,7 +75,7 @@ const pairPrism = ({ pairPrism: tables = [] }: ToleranceSet): Section[] =>
   tables.map((table) =>
     section(
       `Prism of a mounted pair, ${table.component}, ${lensesInWords(table.lenses)}`,
-      ['power of the stronger lens that way', 'ordered prism', 'limit', 'held against'],
+      ['stronger lens', 'ordered prism', 'limit', 'held against'],
       table.rows.map((row) => [
         row,
         bandInWords(row.power, 'D'),
@@ -113,36 +105,37 @@ const PLAIN = {
 
 function plainLimits(set: ToleranceSet): Section[] {
   const keys = Object.keys(PLAIN) as (keyof typeof PLAIN)[];
-  const rows = keys.flatMap((key): [Row, ...string[]][] => {
+  const rows = keys.flatMap((key): [Provenance, ...string[]][] => {
     const found = set[key];
     if (!found) return [];
     const asked = found.applies === 'when-ordered' ? ', when ordered' : '';
-    return [[found, PLAIN[key], limitInWords(found.limit), `${found.counted.replaceAll('-', ' ')}${asked}`]];
+    return [
+      [
+        found,
+        PLAIN[key],
+        key === 'warp' ? atMostInWords(found.limit) : limitInWords(found.limit),
+        `${found.counted.replaceAll('-', ' ')}${asked}`,
+      ],
+    ];
   });
   return rows.length > 0 ? [section('Places and shapes', ['item', 'limit', 'counted'], rows)] : [];
 }
 
-/** @param more cells besides the rows themselves whose notes belong under the table */
+/** Each row ends with its evidence and the id of its source; what its cells have to say stands under the table. */
 function section(
   title: string,
   head: readonly string[],
-  rows: readonly (readonly [Row, ...string[]])[],
+  rows: readonly (readonly [Provenance, ...string[]])[],
   note?: string,
-  more: readonly Row[] = [],
 ): Section {
-  const provenances = [...rows.map(([row]) => row), ...more];
-  const notes = [note, ...provenances.map((row) => row.note)].filter((one) => one !== undefined);
+  const notes = [note, ...rows.map(([row]) => row.note)].filter((one) => one !== undefined);
   return {
     title,
-    head: [...head, 'evidence', 'source'],
-    rows: rows.map(([{ evidence, source }, ...cells]) => [...padded(cells, head.length), evidence, source]),
+    head: [...head, 'evidence', ''],
+    rows: rows.map(([{ evidence, source }, ...cells]) => [...cells, evidence, source]),
     notes: [...new Set(notes)],
   };
 }
-
-/** A row with fewer cells than headings keeps its evidence in the right column. */
-const padded = (cells: readonly string[], length: number): string[] =>
-  Array.from({ length }, (_, at) => cells[at] ?? '');
 
 const lensesInWords = (lenses: readonly string[]): string =>
   lenses.length > 1 ? 'all lenses' : lenses[0] === 'progressive' ? 'progressives' : 'single vision and segments';

@@ -34,18 +34,27 @@ const EVIDENCE =
 
 function setInWords(set: ToleranceSet): string {
   const columns = columnsOf(process.stdout);
-  const head = `${set.id}  ${set.title}\n${set.publisher}, edition ${set.edition}; ${set.jurisdiction}; for ${set.scope.join(', ')} lenses`;
+  const { publisher, edition, jurisdiction, scope } = set;
+  const about = `${publisher}, edition ${edition}; ${jurisdiction}; for ${scope.join(', ')} lenses`;
+  const head = `${set.id}  ${set.title}\n${wrapped(about, columns)}`;
   const cautions = set.cautions.map((caution) => `\n${wrapped(caution, columns)}\n`).join('');
-  const tables = sectionsOf(set).map((section) => sectionInWords(section, columns));
-  const cited = sourcesOf(set).map(
-    ({ id, title, where, note }) =>
-      `\n${id}\n${indented(wrapped(`${title}. ${where}.${note ? ` ${note}` : ''}`, columns - 2))}\n`,
-  );
+  const sources = sourcesOf(set);
+  const numberOf = (id: string): string => `[${sources.findIndex((source) => source.id === id) + 1}]`;
+  const tables = sectionsOf(set).map((section) => sectionInWords(section, columns, numberOf));
+  const cited = sources.map(({ id, title, where, note }) => {
+    const text = `${title}. ${where}.${note ? ` ${note}` : ''}`;
+    return `${numberOf(id)} ${id}\n${indented(wrapped(text, columns - 2))}\n`;
+  });
   return `${head}\n${cautions}\n${tables.join('\n')}\nSources\n${cited.join('')}`;
 }
 
-function sectionInWords({ title, notes, head, rows }: Section, columns: number): string {
-  const lines = [head, ...rows];
+/** The id of a source is long, so a table names it by its number in the list of sources. */
+function sectionInWords(
+  { title, notes, head, rows }: Section,
+  columns: number,
+  numberOf: (id: string) => string,
+): string {
+  const lines = [head, ...rows.map((row) => [...row.slice(0, -1), numberOf(row.at(-1) ?? '')])];
   const widths = head.map((_, at) => Math.max(...lines.map((line) => (line[at] ?? '').length)));
   const table = lines.map((line) =>
     `  ${line.map((cell, at) => cell.padEnd(widths[at] ?? 0)).join('  ')}`.trimEnd().concat('\n'),
