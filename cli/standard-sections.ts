@@ -89,13 +89,13 @@ const pairPrism = ({ pairPrism: tables = [] }: ToleranceSet): Section[] =>
 
 const PLAIN = {
   segmentHeight: 'height of the segment',
-  segmentHeightDifference: 'heights of the segments, one against the other',
+  segmentHeightDifference: 'heights of the two segments',
   segmentHorizontal: 'segments, horizontal place',
   segmentTilt: 'tilt of the segment',
   segmentSize: 'size of the segment',
-  segmentSizeDifference: 'sizes of the segments, one against the other',
+  segmentSizeDifference: 'sizes of the two segments',
   fittingHeight: 'height of the fitting point',
-  fittingHeightDifference: 'heights of the fitting points, one against the other',
+  fittingHeightDifference: 'heights of the two fitting points',
   fittingHorizontal: 'fitting point, horizontal place',
   markTilt: 'tilt of the permanent marks',
   baseCurve: 'base curve',
