@@ -6,11 +6,13 @@ import { type Block, type LentilDocument, parseDocument } from '../grammar';
 import { type Context, contextOf, standardOf } from './context';
 import { type Evaluation, evaluate } from './evaluate';
 import type { Finding, Place } from './finding';
+import type { HouseSet } from './house';
 import type { Instrument, Order, Reading } from './model';
 import { resolveOrder } from './resolve';
 import { checkOrder } from './rules/check-order';
 import { fileFindings } from './rules/file-findings';
 import { writingFindings } from './rules/writing-findings';
+import type { GuardBand } from './uncertainty';
 
 export interface BlockAnalysis {
   readonly block: Block;
@@ -22,7 +24,9 @@ export interface BlockAnalysis {
 export interface AnalysisOptions {
   /** Tolerance set for orders and files that name none. */
   readonly standard?: string | null;
-  /** Documents whose instruments this one may name, nearest first. */
+  /** What to do with a reading that its instrument cannot tell from the limit. */
+  readonly guard?: GuardBand;
+  /** Documents whose instruments and tolerances this one may name, nearest first. */
   readonly shared?: readonly LentilDocument[];
 }
 
@@ -36,6 +40,8 @@ export interface Analysis {
 /** What the result of an order rests on besides its own text. */
 interface Dependencies {
   readonly standard: string | null;
+  readonly house: HouseSet | null;
+  readonly guard: GuardBand;
   /** Where the `standard` line of the file stands: a wrong name is told there, and only once. */
   readonly standardLine: 'here' | 'elsewhere' | 'nowhere';
   readonly defaults: Block | null;
@@ -58,9 +64,9 @@ export const analyse = (text: string, options: AnalysisOptions = {}): Analysis =
 /** Analyses a document, reusing whatever an earlier analysis of the same blocks worked out. */
 export function analyseDocument(
   document: LentilDocument,
-  { standard = null, shared = [] }: AnalysisOptions = {},
+  { standard = null, shared = [], guard = 'simple' }: AnalysisOptions = {},
 ): Analysis {
-  const context = contextOf(document, standard, shared);
+  const context = contextOf(document, standard, shared, guard);
   return { document, context, blocks: document.blocks.map((block) => analyseBlock(block, context)) };
 }
 
@@ -103,6 +109,8 @@ function dependenciesOf(order: Order | null, block: Block, context: Context): De
   const instruments = namesOf(order?.readings ?? []).map((name) => [name, context.instruments.get(name)] as const);
   return {
     standard: standardFor(order, context),
+    house: houseFor(order, context),
+    guard: context.guard,
     standardLine: standardLineOf(block, context),
     defaults: order && context.defaults,
     instruments,
@@ -113,6 +121,9 @@ function dependenciesOf(order: Order | null, block: Block, context: Context): De
 const standardFor = (order: Order | null, context: Context): string | null =>
   order ? standardOf(order, context).name : (context.standard?.name ?? context.fallbackStandard);
 
+const houseFor = (order: Order | null, context: Context): HouseSet | null =>
+  order ? standardOf(order, context).house : null;
+
 const standardLineOf = (block: Block, { standard }: Context): Dependencies['standardLine'] =>
   standard === null ? 'nowhere' : standard.block === block ? 'here' : 'elsewhere';
 
@@ -121,6 +132,8 @@ const declaredIn = ({ instruments }: Context): string => [...instruments.keys()]
 function holds({ result: { order, block }, on }: Kept, context: Context): boolean {
   return (
     on.standard === standardFor(order, context) &&
+    on.house === houseFor(order, context) &&
+    on.guard === context.guard &&
     on.standardLine === standardLineOf(block, context) &&
     on.defaults === (order && context.defaults) &&
     on.instruments.every(([name, declared]) => context.instruments.get(name) === declared) &&

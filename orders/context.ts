@@ -2,13 +2,10 @@
 import { type Block, type LentilDocument, sectionsOf } from '../grammar';
 import { type ToleranceSet, toleranceSetById } from '../tables';
 import type { Place } from './finding';
+import { type HouseSet, houseSetOf } from './house';
 import { instrumentOf } from './instrument';
 import type { Instrument, Order, Placed } from './model';
-
-export interface Definition {
-  readonly instrument: Instrument;
-  readonly block: Block;
-}
+import type { GuardBand } from './uncertainty';
 
 /** Names and settings that hold for every order of a document. */
 export interface Context {
@@ -18,12 +15,15 @@ export interface Context {
   readonly fallbackStandard: string | null;
   readonly defaults: Block | null;
   readonly instruments: ReadonlyMap<string, Instrument>;
+  readonly houses: ReadonlyMap<string, HouseSet>;
+  readonly guard: GuardBand;
 }
 
 /** Parts of a context that one text contributes; kept per block, so that an edit elsewhere reuses them. */
 interface Contribution {
   readonly standard: Context['standard'];
   readonly instrument: Instrument | null;
+  readonly house: HouseSet | null;
   readonly defaults: boolean;
 }
 
@@ -35,6 +35,7 @@ export function contributionOf(block: Block): Contribution {
     known = {
       standard: fileStandard(block),
       instrument: block.kind === 'instrument' ? instrumentOf(block) : null,
+      house: block.kind === 'tolerance' ? houseSetOf(block) : null,
       defaults: block.kind === 'defaults',
     };
     block.memo.set(CONTRIBUTION, known);
@@ -61,23 +62,28 @@ export function contextOf(
   document: LentilDocument,
   fallbackStandard: string | null,
   shared: readonly LentilDocument[] = [],
+  guard: GuardBand = 'simple',
 ): Context {
   const instruments = new Map<string, Instrument>();
+  const houses = new Map<string, HouseSet>();
   let standard: Context['standard'] = null;
   let defaults: Block | null = null;
   for (const [at, source] of [document, ...shared].entries()) {
     for (const block of source.blocks) {
       const own = contributionOf(block);
       if (own.instrument && !instruments.has(own.instrument.name)) instruments.set(own.instrument.name, own.instrument);
+      if (own.house && !houses.has(own.house.name)) houses.set(own.house.name, own.house);
       if (at === 0 && own.standard && !standard) standard = own.standard;
       if (at === 0 && own.defaults && !defaults) defaults = block;
     }
   }
-  return { standard, fallbackStandard, defaults, instruments };
+  return { standard, fallbackStandard, defaults, instruments, houses, guard };
 }
 
 export interface Standard {
+  /** The published set that decides; for a house set, the one it is built on. */
   readonly set: ToleranceSet | null;
+  readonly house: HouseSet | null;
   /** The name as written, for a message when there is no such set. */
   readonly name: string | null;
   readonly place: Placed<string> | null;
@@ -86,12 +92,10 @@ export interface Standard {
 /** The set of a name, or null when there is none. */
 export const setNamed = (name: string): ToleranceSet | null => toleranceSetById.get(name.toLowerCase()) ?? null;
 
-/** The set an order is judged by: its own, then the file’s, then the fallback. */
+/** The set an order is judged by: its own, then the file’s, then the fallback; a house set brings its parent along. */
 export function standardOf(order: Order, context: Context): Standard {
   const name = order.standard?.value ?? context.standard?.name ?? context.fallbackStandard;
-  return {
-    set: name === null ? null : setNamed(name),
-    name,
-    place: order.standard,
-  };
+  const house = name === null ? null : (context.houses.get(name) ?? null);
+  const published = house ? house.parent : name;
+  return { set: published === null ? null : setNamed(published), house, name, place: order.standard };
 }

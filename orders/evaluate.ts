@@ -2,6 +2,7 @@
 import type { Eye } from '../grammar';
 import { EVIDENCE_FROM_FIRM_TO_WEAK, type Evidence, type ToleranceSet } from '../tables';
 import { type Context, standardOf } from './context';
+import { type HouseSet, houseOutcome } from './house';
 import type { Case, Measure } from './measures/measure';
 import { physicalMeasures } from './measures/physical';
 import { placingMeasures } from './measures/placing';
@@ -14,6 +15,7 @@ export type Verdict = 'accept' | 'reject' | 'incomplete' | 'unread';
 
 export interface Evaluation {
   readonly set: ToleranceSet | null;
+  readonly house: HouseSet | null;
   /** Name of the standard as written, also when there is no such set. */
   readonly standard: string | null;
   readonly verdict: Verdict;
@@ -31,13 +33,13 @@ export interface Evaluation {
 const EMPTY: ReadValues = { power: {}, add: {}, prism: {}, figures: {}, facts: {} };
 
 export function evaluate(order: Order, context: Context): Evaluation {
-  const { set, name } = standardOf(order, context);
+  const { set, name, house } = standardOf(order, context);
   const material = (eye: Eye): LensMaterial | null => order.lenses[eye].material?.value ?? null;
   const all = chronological(order.readings);
   const counting = all.filter(({ reading }) => counts(order, order.readings[reading] as Reading));
   const current = stillInFrame(counting, order.readings);
   const values = current.length > 0 ? reduce(current, order.readings, context.instruments, material) : EMPTY;
-  const base = { set, standard: name, values };
+  const base = { set, house, standard: name, values };
   if (!set)
     return {
       ...base,
@@ -47,8 +49,9 @@ export function evaluate(order: Order, context: Context): Evaluation {
       earlier: [],
       evidence: null,
     };
-  const measures = measure({ order, values, set });
-  const earlier = order.readings.length > 1 ? replacedMeasures(order, set, all, measures, context, material) : [];
+  const judging = { order, set, guard: context.guard };
+  const measures = withHouse(measure({ ...judging, values }), house);
+  const earlier = order.readings.length > 1 ? replacedMeasures(judging, all, measures, context, material) : [];
   const verdict = order.readings.length === 0 ? 'unread' : verdictOf(measures);
   return { ...base, verdict, reservations: reservations(measures), measures, earlier, evidence: weakest(measures) };
 }
@@ -68,8 +71,21 @@ function verdictOf(measures: readonly Measure[]): Verdict {
   return 'accept';
 }
 
-const reservations = (measures: readonly Measure[]): string[] =>
-  measures.some(({ tooCoarse }) => tooCoarse) ? ['near-the-limit'] : [];
+const reservations = (measures: readonly Measure[]): string[] => [
+  ...(measures.some(({ tooCoarse }) => tooCoarse) ? ['near-the-limit'] : []),
+  ...(measures.some(({ house, outcome }) => house?.breached && outcome === 'pass') ? ['house-limit'] : []),
+];
+
+/** Adds what the house asks to each measure; the verdict stays that of the published set. */
+function withHouse(measures: readonly Measure[], house: HouseSet | null): readonly Measure[] {
+  if (!house) return measures;
+  const cylinder = (eye: Measure['eye']): number =>
+    measures.find((one) => one.quantity === 'cylinder' && one.eye === eye)?.ordered ?? 0;
+  return measures.map((one) => ({
+    ...one,
+    house: houseOutcome(house, one, one.quantity === 'axis' ? cylinder(one.eye) : (one.ordered ?? 0)),
+  }));
+}
 
 function weakest(measures: readonly Measure[]): Evidence | null {
   const grades = measures.flatMap(({ limit, outcome }) =>
@@ -120,23 +136,20 @@ function stillInFrame(taken: readonly Taken[], readings: readonly Reading[]): Ta
 
 /** What each reading said that no longer counts, judged by itself so that the line still shows its figure. */
 function replacedMeasures(
-  order: Order,
-  set: ToleranceSet,
+  judging: Omit<Case, 'values'>,
   all: readonly Taken[],
   current: readonly Measure[],
   context: Context,
   material: (eye: Eye) => LensMaterial | null,
 ): Measure[] {
-  const inUse = new Set(
-    current.flatMap(({ place, quantity, eye }) => (place ? [`${quantity}.${eye}.${place.line}`] : [])),
-  );
-  return order.readings.flatMap((_, index) => {
+  const { readings } = judging.order;
+  const key = ({ quantity, eye, place }: Measure): string => `${quantity}.${eye}.${place?.line}`;
+  const inUse = new Set(current.filter(({ place }) => place).map(key));
+  return readings.flatMap((_, index) => {
     const own = all.filter(({ reading }) => reading === index);
-    const values = reduce(own, order.readings, context.instruments, material);
-    const read = measure({ order, values, set });
-    return read.filter(
-      ({ place, outcome, quantity, eye }) =>
-        place && outcome !== 'not-read' && !inUse.has(`${quantity}.${eye}.${place.line}`),
+    const values = reduce(own, readings, context.instruments, material);
+    return measure({ ...judging, values }).filter(
+      (one) => one.place && one.outcome !== 'not-read' && !inUse.has(key(one)),
     );
   });
 }

@@ -12,6 +12,7 @@ export function instrumentOf(block: Block): Instrument | null {
     kind: null,
     step: null,
     zero: null,
+    uncertainty: null,
     calibrated: null,
     due: null,
     testLenses: [],
@@ -21,6 +22,7 @@ export function instrumentOf(block: Block): Instrument | null {
     if (node.kind === 'figure' && node.figure?.value != null) {
       if (node.which === 'reads-to') draft.step = node.figure.value;
       else if (node.which === 'zero') draft.zero = node.figure.value;
+      else draft.uncertainty = node.figure.value;
     } else if (node.kind === 'dated' && node.which === 'calibrated') {
       draft.calibrated = node.date?.iso ?? null;
       draft.due = node.due?.iso ?? null;

@@ -240,6 +240,8 @@ export interface Instrument {
   /** Smallest step shown, dioptres. */
   readonly step: number | null;
   readonly zero: number | null;
+  /** Stated uncertainty of a power reading, dioptres. */
+  readonly uncertainty: number | null;
   readonly calibrated: string | null;
   readonly due: string | null;
   readonly testLenses: readonly { readonly nominal: number; readonly read: number; readonly place: Place }[];

@@ -20,8 +20,8 @@ export interface Read<V> {
   readonly at: string | null;
   /** What was done to the typed figure, in the order it was done. */
   readonly steps: readonly Step[];
-  /** How many times it was measured. */
-  readonly count: number;
+  /** The value of each repeat; one for a single measurement. */
+  readonly all: readonly V[];
 }
 
 export type Step =
@@ -105,7 +105,6 @@ export function reduce(
       instrument,
       coarse: isCoarse(instrument),
       at: one.at,
-      count: group.length,
     };
     const all = group.map((item) => item.one);
     if (one.quantity === 'power') {
@@ -125,14 +124,18 @@ export function reduce(
         ...base,
         value: { right: mean(list.map(({ right }) => right)), up: mean(list.map(({ up }) => up)) },
         steps: [],
+        all: list,
       };
     } else if (one.quantity === 'impact' || one.quantity === 'cosmetic' || one.quantity === 'marking') {
-      values.facts[one.quantity] = { ...base, value: one.value, steps: [] };
+      values.facts[one.quantity] = { ...base, value: one.value, steps: [], all: [one.value] };
     } else {
       const list = all.map(({ value }) => value as number);
       const steps: Step[] = list.length > 1 ? [{ step: 'mean', of: list }] : [];
       const quantity = one.quantity as FigureQuantity;
-      values.figures[quantity] = { ...values.figures[quantity], [side]: { ...base, value: tidy(mean(list)), steps } };
+      values.figures[quantity] = {
+        ...values.figures[quantity],
+        [side]: { ...base, value: tidy(mean(list)), steps, all: list },
+      };
     }
   }
   return values;
@@ -144,7 +147,7 @@ function powers(
   list: readonly { readonly value: TypedPower }[],
   instrument: Instrument | null,
   zero: number,
-): Pick<Read<Power>, 'value' | 'steps'> | null {
+): Pick<Read<Power>, 'value' | 'steps' | 'all'> | null {
   const steps: Step[] = [];
   const lenses: Power[] = [];
   for (const { value } of list) {
@@ -160,8 +163,12 @@ function powers(
     if (!lens) return null;
     lenses.push(lens);
   }
-  if (lenses.length === 1) return { value: lenses[0] as Power, steps };
-  return { value: meanPower(lenses), steps: [...steps, { step: 'mean', of: lenses.map(({ sphere }) => sphere) }] };
+  if (lenses.length === 1) return { value: lenses[0] as Power, steps, all: lenses };
+  return {
+    value: meanPower(lenses),
+    steps: [...steps, { step: 'mean', of: lenses.map(({ sphere }) => sphere) }],
+    all: lenses,
+  };
 }
 
 function eighth(value: number, part: Part, instrument: Instrument | null, steps: Step[]): number {
@@ -174,7 +181,7 @@ function adds(
   list: readonly { readonly value: AddReading }[],
   instrument: Instrument | null,
   material: LensMaterial | null,
-): Pick<Read<number>, 'value' | 'steps'> | null {
+): Pick<Read<number>, 'value' | 'steps' | 'all'> | null {
   const steps: Step[] = [];
   const results: number[] = [];
   for (const { value } of list) {
@@ -186,7 +193,7 @@ function adds(
     results.push(result);
   }
   if (results.length > 1) steps.push({ step: 'mean', of: results });
-  return { value: tidy(mean(results)), steps };
+  return { value: tidy(mean(results)), steps, all: results };
 }
 
 /** An add by difference: a constant zero error drops out, so none is taken off. */

@@ -17,6 +17,10 @@ export const nameOf = (token: IToken): Name => ({
 });
 export const eyeOf = (token: IToken): EyeWord => ({ ...spanOf(token), eye: token.payload as Eye | 'both' });
 
+/** A minus or a dash that stands alone, as on slips where it means “no value”. */
+export const isLoneDash = ({ sign, start, end, value }: Figure): boolean =>
+  sign === '-' && value === null && end - start === 1;
+
 export class AmountParser extends EmbeddedActionsParser {
   problems: Problem[] = [];
 
@@ -59,8 +63,11 @@ export class AmountParser extends EmbeddedActionsParser {
       {
         ALT: () => {
           const apart = this.OR2([{ ALT: () => this.CONSUME(T.Dash) }, { ALT: () => this.CONSUME(T.Plus) }]);
-          const token = this.CONSUME2(T.Figure);
-          return this.ACTION(() => this.#apart(apart, token, use));
+          let token: IToken | null = null;
+          this.OPTION2(() => {
+            token = this.CONSUME2(T.Figure);
+          });
+          return this.ACTION(() => (token ? this.#apart(apart, token, use) : this.#loneSign(apart)));
         },
       },
       { ALT: () => this.#nothing(this.CONSUME(T.Plano)) },
@@ -215,6 +222,12 @@ export class AmountParser extends EmbeddedActionsParser {
     const figure = readFigure(token, use, this.tell, apart);
     this.tell({ code: 'sign-apart', start: figure.start, end: figure.end, data: { sign: figure.sign } });
     return figure;
+  }
+
+  /** A sign with no figure behind it. In a place where a lone mark says “nothing” the caller tells that instead. */
+  #loneSign(token: IToken): Figure {
+    this.tell({ code: 'value-missing', ...spanOf(token), data: { word: token.image } });
+    return { ...spanOf(token), value: null, sign: token.tokenType === T.Plus ? '+' : '-', decimals: 0 };
   }
 
   #nothing(token: IToken): Figure {

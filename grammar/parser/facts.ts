@@ -306,53 +306,51 @@ export class FactParser extends MeasureParser {
   });
 
   readonly lensLine = this.RULE('lensLine', (): ForEye<MaterialNode>[] => {
-    const list: ForEye<MaterialNode>[] = [];
-    this.MANY(() => {
-      let eye: EyeWord | null = null;
-      let name: Name | null = null;
-      const constants: Record<string, Figure | null> = {};
-      let last: Span | null = null;
-      this.OPTION(() => {
-        eye = this.SUBRULE(this.eye);
-      });
-      this.AT_LEAST_ONE(() =>
-        this.OR([
-          {
-            ALT: () => {
-              const token = this.CONSUME(T.NameToken);
+    const list: Writable<ForEye<Writable<MaterialNode>>>[] = [];
+    const current = (part: Span): Writable<ForEye<Writable<MaterialNode>>> => {
+      const last = list.at(-1) ?? this.#openLens(list, null, part);
+      last.end = last.value.end = part.end;
+      return last;
+    };
+    this.MANY(() =>
+      this.OR([
+        {
+          ALT: () => {
+            const eye = this.SUBRULE(this.eye);
+            this.ACTION(() => this.#openLens(list, eye, eye));
+          },
+        },
+        {
+          ALT: () => {
+            const token = this.CONSUME(T.NameToken);
+            this.ACTION(() => {
+              const name = nameOf(token);
+              current(name).value.name = name;
+            });
+          },
+        },
+        {
+          ALT: () => {
+            const figure = this.SUBRULE(this.figure, { ARGS: ['length'] });
+            this.ACTION(() => {
+              current(figure).value.index = figure;
+            });
+          },
+        },
+        {
+          ALT: () => {
+            const key = this.CONSUME(T.MaterialKey);
+            this.ACTION(() => this.tellUnless(this.LA(1).tokenType === T.Figure, key));
+            this.OPTION(() => {
+              const figure = this.SUBRULE2(this.figure, { ARGS: ['length'] });
               this.ACTION(() => {
-                last = name = nameOf(token);
+                current(figure).value[key.payload as 'index' | 'abbe' | 'density'] = figure;
               });
-            },
+            });
           },
-          {
-            ALT: () => {
-              const figure = this.SUBRULE(this.figure, { ARGS: ['length'] });
-              this.ACTION(() => {
-                last = constants.index = figure;
-              });
-            },
-          },
-          {
-            ALT: () => {
-              const key = this.CONSUME(T.MaterialKey);
-              this.OPTION2(() => {
-                const figure = this.SUBRULE2(this.figure, { ARGS: ['length'] });
-                this.ACTION(() => {
-                  last = constants[key.payload as string] = figure;
-                });
-              });
-            },
-          },
-        ]),
-      );
-      this.ACTION(() => {
-        const first = (eye ?? name ?? last) as Span | null;
-        const span = { start: first?.start ?? 0, end: (last as Span | null)?.end ?? first?.end ?? 0 };
-        const { index = null, abbe = null, density = null } = constants;
-        list.push({ eye, value: { name, index, abbe, density, ...span }, ...span });
-      });
-    });
+        },
+      ]),
+    );
     return list;
   });
 
@@ -403,7 +401,9 @@ export class FactParser extends MeasureParser {
             let second: Figure | null = null;
             this.OPTION2(() => {
               this.CONSUME(T.Box);
-              second = this.SUBRULE2(this.figure, { ARGS: ['length'] });
+              this.OPTION3(() => {
+                second = this.SUBRULE2(this.figure, { ARGS: ['length'] });
+              });
             });
             this.ACTION(() => {
               put({
@@ -512,10 +512,22 @@ export class FactParser extends MeasureParser {
     return list;
   });
 
+  #openLens(
+    list: Writable<ForEye<Writable<MaterialNode>>>[],
+    eye: EyeWord | null,
+    { start, end }: Span,
+  ): Writable<ForEye<Writable<MaterialNode>>> {
+    const lens = { eye, value: { name: null, index: null, abbe: null, density: null, start, end }, start, end };
+    list.push(lens);
+    return lens;
+  }
+
   #draft(draft: () => DesignDraft, token: IToken, set: (draft: DesignDraft, word: string) => void): void {
     this.ACTION(() => draft().word(token, () => set(draft(), token.payload as string)));
   }
 }
+
+type Writable<V> = { -readonly [K in keyof V]: V[K] };
 
 /** Gathers the parts of one design in whatever order they are written. */
 class DesignDraft {

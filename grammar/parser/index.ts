@@ -54,7 +54,10 @@ type Reader = (site: Site) => Body | null;
 function run<R>(site: Site, names: T.Names, rule: (parser: LineParser) => R): R {
   const active = parser();
   active.input = T.giveMeaning(site.tokens, site.from, names);
-  return rule(active) ?? (active.kept as R);
+  active.kept = null;
+  const read = rule(active);
+  // A rule that failed returns nothing; null is an answer.
+  return read === undefined ? (active.kept as R) : read;
 }
 
 /** Text that the rule left over: a reason or another free fact at the end of the line. */

@@ -241,15 +241,25 @@ export class MeasureParser extends PowerParser {
 
   readonly clockLine = this.RULE('clockLine', (): ForEye<ClockNode>[] => {
     const list: ForEye<ClockNode>[] = [];
-    this.keep(list);
-    this.MANY(() => {
-      let eye: EyeWord | null = null;
-      this.OPTION(() => {
-        eye = this.SUBRULE(this.eye);
-      });
-      const value = this.SUBRULE(this.clockValue);
-      this.ACTION(() => list.push(forEye(eye, value)));
-    });
+    let eye: EyeWord | null = null;
+    this.MANY(() =>
+      this.OR([
+        {
+          ALT: () => {
+            eye = this.SUBRULE(this.eye);
+          },
+        },
+        {
+          ALT: () => {
+            const value = this.SUBRULE(this.clockValue);
+            this.ACTION(() => {
+              list.push(forEye(eye, value));
+              eye = null;
+            });
+          },
+        },
+      ]),
+    );
     this.SUBRULE(this.qualifiers);
     return list;
   });
@@ -294,46 +304,50 @@ export class MeasureParser extends PowerParser {
   });
 
   readonly segmentLine = this.RULE('segmentLine', (): ForEye<SegmentNode>[] => {
-    const list: ForEye<SegmentNode>[] = [];
-    this.keep(list);
-    this.MANY(() => {
-      let eye: EyeWord | null = null;
-      let width: Figure | null = null;
-      let tilt: Figure | null = null;
-      let towards: SegmentNode['tiltTowards'] = null;
-      this.OPTION(() => {
-        eye = this.SUBRULE(this.eye);
-      });
-      this.AT_LEAST_ONE(() =>
-        this.OR([
-          {
-            ALT: () => {
-              width = this.SUBRULE(this.figure, { ARGS: ['length'] });
-            },
+    const list: Writable<ForEye<Writable<SegmentNode>>>[] = [];
+    const current = (part: Span): Writable<ForEye<Writable<SegmentNode>>> => {
+      const last = list.at(-1) ?? openSegment(list, null, part);
+      last.end = last.value.end = part.end;
+      return last;
+    };
+    this.MANY(() =>
+      this.OR([
+        {
+          ALT: () => {
+            const eye = this.SUBRULE(this.eye);
+            this.ACTION(() => openSegment(list, eye, eye));
           },
-          {
-            ALT: () => {
-              this.CONSUME(T.Tilt);
-              this.OPTION3(() => {
-                tilt = this.SUBRULE2(this.figure, { ARGS: ['plain'] });
-              });
-              this.OPTION2(() => {
-                const token = this.CONSUME(T.TiltEnd);
-                towards = this.ACTION(() => token.payload as SegmentNode['tiltTowards']);
-              });
-            },
+        },
+        {
+          ALT: () => {
+            const width = this.SUBRULE(this.figure, { ARGS: ['length'] });
+            this.ACTION(() => {
+              current(width).value.width = width;
+            });
           },
-        ]),
-      );
-      this.ACTION(() => {
-        const parts = [eye, width, tilt].filter((part) => part !== null) as unknown as Span[];
-        const span = {
-          start: Math.min(...parts.map(({ start }) => start)),
-          end: Math.max(...parts.map(({ end }) => end)),
-        };
-        list.push({ eye, value: { width, tilt, tiltTowards: towards, ...span }, ...span });
-      });
-    });
+        },
+        {
+          ALT: () => {
+            const word = this.CONSUME(T.Tilt);
+            this.ACTION(() => this.tellUnless(this.LA(1).tokenType === T.Figure, word));
+            this.OPTION(() => {
+              const tilt = this.SUBRULE2(this.figure, { ARGS: ['plain'] });
+              this.ACTION(() => {
+                current(tilt).value.tilt = tilt;
+              });
+            });
+          },
+        },
+        {
+          ALT: () => {
+            const token = this.CONSUME(T.TiltEnd);
+            this.ACTION(() => {
+              current(spanOf(token)).value.tiltTowards = token.payload as SegmentNode['tiltTowards'];
+            });
+          },
+        },
+      ]),
+    );
     this.SUBRULE(this.qualifiers);
     return list;
   });
@@ -409,6 +423,18 @@ class Distances {
   node(): PdNode {
     return { binocular: this.binocular, right: this.right, left: this.left };
   }
+}
+
+type Writable<V> = { -readonly [K in keyof V]: V[K] };
+
+function openSegment(
+  list: Writable<ForEye<Writable<SegmentNode>>>[],
+  eye: EyeWord | null,
+  { start, end }: Span,
+): Writable<ForEye<Writable<SegmentNode>>> {
+  const segment = { eye, value: { width: null, tilt: null, tiltTowards: null, start, end }, start, end };
+  list.push(segment);
+  return segment;
 }
 
 function forEye<V extends Span | null>(eye: EyeWord | null, value: V): ForEye<V> {

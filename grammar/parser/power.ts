@@ -3,7 +3,7 @@ import type { IToken } from 'chevrotain';
 import { readAxis } from '../figures';
 import * as T from '../tokens';
 import type { AddNode, Figure, MeridianNode, PowerEntry, PowerNode, PrismComponent, Span } from '../tree';
-import { AmountParser, eyeOf, spanOf } from './amounts';
+import { AmountParser, eyeOf, isLoneDash, spanOf } from './amounts';
 
 export class PowerParser extends AmountParser {
   /** `-4.50 -0.75 x 022`, `-4.50 DS`, `-4.50 @ 022 / -5.25 @ 112`. */
@@ -66,22 +66,14 @@ export class PowerParser extends AmountParser {
   });
 
   /** The sphere’s place: a power, or a lone mark that says “nothing”. */
-  readonly sphere = this.RULE(
-    'sphere',
-    (): Figure =>
-      this.OR([
-        { ALT: () => this.SUBRULE(this.amount, { ARGS: ['power'] }) },
-        {
-          ALT: () => {
-            const token = this.CONSUME(T.Dash);
-            return this.ACTION(() => {
-              this.tell({ code: 'lone-mark', ...spanOf(token), data: { place: 'sphere' } });
-              return { ...spanOf(token), value: 0, sign: '' as const, decimals: 0 };
-            });
-          },
-        },
-      ]),
-  );
+  readonly sphere = this.RULE('sphere', (): Figure => {
+    const figure = this.SUBRULE(this.amount, { ARGS: ['power'] });
+    return this.ACTION(() => {
+      if (!isLoneDash(figure)) return figure;
+      this.tellInstead({ code: 'lone-mark', start: figure.start, end: figure.end, data: { place: 'sphere' } });
+      return { ...figure, value: 0, sign: '' };
+    });
+  });
 
   readonly secondMeridian = this.RULE('secondMeridian', (): MeridianNode | null => {
     let power: Figure | null = null;
@@ -122,18 +114,12 @@ export class PowerParser extends AmountParser {
       this.OR2([
         {
           ALT: () => {
-            part.cylinder = this.SUBRULE(this.amount, { ARGS: ['power'] });
+            const figure = this.SUBRULE(this.amount, { ARGS: ['power'] });
+            this.ACTION(() => this.#cylinder(part, figure));
           },
         },
         { ALT: () => this.#none(part, this.CONSUME(T.NoCylinder)) },
         { ALT: () => this.#none(part, this.CONSUME(T.SphereLabel)) },
-        {
-          ALT: () => {
-            const token = this.CONSUME(T.Dash);
-            this.ACTION(() => this.tell({ code: 'lone-mark', ...spanOf(token), data: { place: 'cylinder' } }));
-            this.#none(part, token);
-          },
-        },
       ]),
     );
     // `-4.50 DS -0.75 DC x 22`: the unit of the sphere was no statement about the cylinder.
@@ -331,6 +317,17 @@ export class PowerParser extends AmountParser {
       end: Math.max(T.endOf(word), (value as Figure | null)?.end ?? 0, (intermediate as Figure | null)?.end ?? 0),
     }));
   });
+
+  /** A cylinder, or a lone mark in its place that says there is none. */
+  #cylinder(part: Mutable<CylinderPart>, figure: Figure): void {
+    if (!isLoneDash(figure)) {
+      part.cylinder = figure;
+      return;
+    }
+    this.tellInstead({ code: 'lone-mark', start: figure.start, end: figure.end, data: { place: 'cylinder' } });
+    part.none = true;
+    part.end = figure.end;
+  }
 
   #none(part: Mutable<CylinderPart>, token: IToken): void {
     this.ACTION(() => {

@@ -1,10 +1,12 @@
 import type { Eye } from '../../grammar';
 import type { LensClass, ToleranceSet } from '../../tables';
-import { isWithin, tidy } from '../exact';
+import { isLess, isWithin, tidy } from '../exact';
 import type { Place } from '../finding';
+import type { HouseOutcome } from '../house';
 import type { Limit, Unit } from '../limits';
 import type { Order, OrderedLens } from '../model';
 import type { Read, ReadValues, Step } from '../reduce';
+import { type GuardBand, guarded, uncertaintyOf } from '../uncertainty';
 
 export type Quantity =
   | 'power'
@@ -51,6 +53,12 @@ export interface Measure {
   readonly tooCoarse: boolean;
   /** Why it was not read or not judged, or what was assumed. */
   readonly because: string | null;
+  /** How far the instrument alone may be off, in the unit of the measure; null where nothing is known. */
+  readonly uncertainty: number | null;
+  /** Largest less smallest of repeated readings, in the unit of the measure; null for a single one. */
+  readonly spread: number | null;
+  /** The limit of the house for this measure, where there is one. */
+  readonly house: HouseOutcome | null;
   /** The same error in the other unit: millimetres beside prism, prism beside millimetres. */
   readonly beside: Beside | null;
 }
@@ -65,6 +73,7 @@ export interface Case {
   readonly order: Order;
   readonly values: ReadValues;
   readonly set: ToleranceSet;
+  readonly guard: GuardBand;
 }
 
 export const classOfLens = (lens: OrderedLens): LensClass =>
@@ -79,116 +88,147 @@ export interface Subject {
   readonly unit: Unit;
 }
 
-type From = Pick<Read<unknown>, 'reading' | 'place' | 'steps' | 'coarse'>;
-
-const NOWHERE = { reading: null, place: null, steps: [] as readonly Step[] };
+type From = Pick<Read<unknown>, 'reading' | 'place' | 'steps' | 'coarse' | 'instrument'>;
 
 /** Every measure has the same fields in the same order; a hundred thousand of them cost the engine one shape. */
-const make = (
+const blank = (
   { quantity, eye, meridian, unit }: Subject,
-  from: Pick<Measure, 'reading' | 'place' | 'steps'>,
-  ordered: number | null,
-  read: number | null,
-  deviation: number | null,
-  limit: Limit | null,
   outcome: Outcome,
-  tooCoarse: boolean,
   because: string | null,
-  beside: Beside | null,
-): Measure => ({
+): Writable<Measure> => ({
   quantity,
   eye,
   meridian: meridian ?? null,
-  ordered,
-  read,
-  deviation,
-  limit,
+  ordered: null,
+  read: null,
+  deviation: null,
+  limit: null,
   unit,
   outcome,
-  reading: from.reading,
-  place: from.place,
-  steps: from.steps,
-  tooCoarse,
+  reading: null,
+  place: null,
+  steps: NO_STEPS,
+  tooCoarse: false,
   because,
-  beside,
+  uncertainty: null,
+  spread: null,
+  house: null,
+  beside: null,
 });
 
+type Writable<T> = { -readonly [K in keyof T]: T[K] };
+
+const NO_STEPS: readonly Step[] = [];
+
 /** What is called for and was not read. */
-export const notRead = (subject: Subject, ordered: number | null, because: string | null = null): Measure =>
-  make(subject, NOWHERE, ordered === null ? null : tidy(ordered), null, null, null, 'not-read', false, because, null);
+export function notRead(subject: Subject, ordered: number | null, because: string | null = null): Measure {
+  const measure = blank(subject, 'not-read', because);
+  measure.ordered = ordered === null ? null : tidy(ordered);
+  return measure;
+}
 
 /** What was read, or need not be, and cannot be judged. */
-export const notJudged = (
-  subject: Subject,
-  from: Pick<Measure, 'reading' | 'place'> | null,
-  because: string,
-): Measure =>
-  make(
-    subject,
-    { ...NOWHERE, ...(from && { reading: from.reading, place: from.place }) },
-    null,
-    null,
-    null,
-    null,
-    'not-judged',
-    false,
-    because,
-    null,
-  );
+export function notJudged(subject: Subject, from: Pick<Measure, 'reading' | 'place'> | null, because: string): Measure {
+  const measure = blank(subject, 'not-judged', because);
+  measure.reading = from?.reading ?? null;
+  measure.place = from?.place ?? null;
+  return measure;
+}
 
 /** A fact that a person recorded: it passes or fails without figures. */
-export const recorded = (
+export function recorded(
   subject: Subject,
   from: Pick<Measure, 'reading' | 'place'>,
   outcome: 'pass' | 'fail',
-): Measure =>
-  make(
-    subject,
-    { reading: from.reading, place: from.place, steps: NOWHERE.steps },
-    null,
-    null,
-    null,
-    null,
-    outcome,
-    false,
-    null,
-    null,
-  );
+): Measure {
+  const measure = blank(subject, outcome, null);
+  measure.reading = from.reading;
+  measure.place = from.place;
+  return measure;
+}
+
+/** What `judge` holds against a limit. */
+export interface Held {
+  readonly from: From;
+  readonly ordered: number | null;
+  readonly read: number;
+  /** Read less ordered, the short way round for an axis. */
+  readonly deviation: number;
+  readonly limit: Limit | null;
+  /** Largest less smallest of repeated readings. */
+  readonly spread?: number | null;
+  readonly beside?: Beside | null;
+  /** What had to be assumed. */
+  readonly assumed?: string | null;
+}
+
+/** Largest less smallest of repeats; null for a single reading. */
+export const spreadOf = (all: readonly number[]): number | null =>
+  all.length > 1 ? Math.max(...all) - Math.min(...all) : null;
+
+/** A figure as read, held against the ordered one. */
+export const figureAgainst = (ordered: number, read: Read<number>, limit: Limit | null): Held => ({
+  from: read,
+  ordered,
+  read: read.value,
+  deviation: read.value - ordered,
+  spread: spreadOf(read.all),
+  limit,
+});
+
+/** Quantities read on a focimeter, whose uncertainty is that of the instrument. */
+const FOCIMETRIC = new Set<Quantity>(['power', 'cylinder', 'add', 'prism-horizontal', 'prism-vertical']);
 
 /** One eighth: what a printed limit of 0.12 or 0.13 stands for on an instrument that shows no finer. */
 const EIGHTH = 0.125;
 
-/** Holds a deviation against its limit, to the printed digit and inclusive. */
-export function judge(
-  subject: Subject,
-  from: From,
-  ordered: number | null,
-  read: number,
-  deviation: number,
-  limit: Limit | null,
-  beside: Beside | null = null,
-  assumed: string | null = null,
-): Measure {
-  const undecided = limit !== null && isOneEighthCase(from, deviation, limit);
-  const outcome: Outcome =
-    limit === null
-      ? 'not-judged'
-      : limit.amount === null || undecided || isWithin(deviation, limit.amount)
-        ? 'pass'
-        : 'fail';
-  const because = limit === null ? 'no-limit' : limit.amount === null ? 'not-defined' : assumed;
-  return make(
-    subject,
-    from,
-    ordered === null ? null : tidy(ordered),
-    tidy(read),
-    tidy(deviation),
-    limit,
-    outcome,
-    undecided,
-    because,
-    beside,
-  );
+/**
+ * Holds a deviation against its limit, to the printed digit and inclusive. Repeats that lie farther apart than the limit
+ * are not judged: their mean says nothing.
+ */
+export function judge(subject: Subject, held: Held, guard: GuardBand): Measure {
+  const { from, limit, deviation } = held;
+  const measure = blank(subject, 'not-judged', held.assumed ?? null);
+  measure.ordered = held.ordered === null ? null : tidy(held.ordered);
+  measure.read = tidy(held.read);
+  measure.deviation = tidy(deviation);
+  measure.limit = limit;
+  measure.reading = from.reading;
+  measure.place = from.place;
+  measure.steps = from.steps;
+  measure.spread = held.spread == null ? null : tidy(held.spread);
+  measure.beside = held.beside ?? null;
+  measure.uncertainty = FOCIMETRIC.has(subject.quantity)
+    ? uncertaintyOf(from.instrument, subject.unit, held.read)
+    : null;
+  if (limit === null) measure.because = 'no-limit';
+  else if (limit.amount === null) {
+    measure.outcome = 'pass';
+    measure.because = 'not-defined';
+  } else if (measure.spread !== null && !isWithin(measure.spread, limit.amount)) measure.because = 'spread';
+  else {
+    measure.tooCoarse = isOneEighthCase(from, deviation, limit);
+    const inside = isWithin(deviation, limit.amount) || measure.tooCoarse;
+    const decided =
+      guard === 'simple' || measure.uncertainty === null
+        ? inside
+        : isWithin(deviation, guarded(limit.amount, measure.uncertainty, guard));
+    if (decided !== inside) measure.because = guard;
+    measure.outcome = decided ? 'pass' : 'fail';
+  }
+  return measure;
+}
+
+/** Holds a figure against a lower bound that the order itself sets; no table is asked. */
+export function atLeast(subject: Subject, from: Read<number>, bound: number): Measure {
+  const measure = blank(subject, isLess(from.value, bound) ? 'fail' : 'pass', null);
+  measure.ordered = tidy(bound);
+  measure.read = tidy(from.value);
+  measure.deviation = tidy(from.value - bound);
+  measure.reading = from.reading;
+  measure.place = from.place;
+  measure.steps = from.steps;
+  return measure;
 }
 
 /**

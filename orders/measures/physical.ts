@@ -3,13 +3,13 @@ import type { Eye } from '../../grammar';
 import { type Limit, plainLimit } from '../limits';
 import { EYES, type Placed } from '../model';
 import type { FigureQuantity } from '../reduce';
-import { type Case, judge, type Measure, notRead, recorded, type Subject } from './measure';
+import { atLeast, type Case, figureAgainst, judge, type Measure, notRead, recorded, type Subject } from './measure';
 
 export function physicalMeasures(one: Case): Measure[] {
   return [...EYES.flatMap((eye) => lensMeasures(one, eye)), ...facts(one)];
 }
 
-function lensMeasures({ order, values, set }: Case, eye: Eye): Measure[] {
+function lensMeasures({ order, values, set, guard }: Case, eye: Eye): Measure[] {
   const lens = order.lenses[eye];
   if (lens.role !== 'made') return [];
   const measures: Measure[] = [];
@@ -23,15 +23,22 @@ function lensMeasures({ order, values, set }: Case, eye: Eye): Measure[] {
     const read = values.figures[quantity]?.[eye];
     const subject = { quantity, eye, unit };
     if (!read) measures.push(notRead(subject, ordered.value));
-    else measures.push(judge(subject, read, ordered.value, read.value, read.value - ordered.value, limit));
+    else measures.push(judge(subject, figureAgainst(ordered.value, read, limit), guard));
+  };
+  /** An ordered edge or least thickness is a lower bound: thicker is never a fault. */
+  const oneSided = (quantity: 'edge-thickness' | 'min-thickness', ordered: Placed<number> | null): void => {
+    if (!ordered) return;
+    const read = values.figures[quantity]?.[eye];
+    const subject = { quantity, eye, unit: 'mm' } as const;
+    measures.push(read ? atLeast(subject, read, ordered.value) : notRead(subject, ordered.value));
   };
   figure('base-curve', 'D', lens.baseCurve, plainLimit(set, 'baseCurve'));
   figure('centre-thickness', 'mm', lens.thickness.centre, plainLimit(set, 'centreThickness'));
   const warp = values.figures.warp?.[eye];
   if (warp)
-    measures.push(
-      judge({ quantity: 'warp', eye, unit: 'D' }, warp, 0, warp.value, warp.value, plainLimit(set, 'warp')),
-    );
+    measures.push(judge({ quantity: 'warp', eye, unit: 'D' }, figureAgainst(0, warp, plainLimit(set, 'warp')), guard));
+  oneSided('edge-thickness', lens.thickness.edge);
+  oneSided('min-thickness', lens.thickness.min);
   return measures;
 }
 

@@ -10,9 +10,10 @@ import { lensClassOf, type PairLimit, pairLimit, plainLimit } from '../limits';
 import { EYES, type Order, type OrderedLens } from '../model';
 import { powerToMake } from '../power-to-make';
 import type { Read, ReadValues } from '../reduce';
-import { type Case, judge, type Measure, notRead, type Subject } from './measure';
+import type { GuardBand } from '../uncertainty';
+import { type Case, figureAgainst, type Held, judge, type Measure, notRead, type Subject } from './measure';
 
-type From = Pick<Read<unknown>, 'reading' | 'place' | 'steps' | 'coarse'>;
+type From = Pick<Read<unknown>, 'reading' | 'place' | 'steps' | 'coarse' | 'instrument'>;
 
 /** An error of place or prism, in whichever unit it was found. */
 interface Found {
@@ -60,11 +61,11 @@ function horizontal(one: Case, power: number): Measure[] {
   const byEye = pairClass(order) === 'progressive' && limit.judged !== 'monocular-pd' ? fittingPlaces(one) : [];
   const missing: Subject = { quantity: limit.unit === 'mm' ? 'pd' : 'prism-horizontal', eye: null, unit: limit.unit };
   if (found.length === 0) return [notRead(missing, limit.unit === 'mm' ? orderedPd(order) : 0), ...byEye];
-  return [...worst(found, power, limit, 'prism-horizontal', 'pd'), ...byEye];
+  return [...worst(found, { power, limit, guard: one.guard }, 'prism-horizontal', 'pd'), ...byEye];
 }
 
 /** The fitting points of progressives stand before each eye, whatever the power. */
-function fittingPlaces({ order, values, set }: Case): Measure[] {
+function fittingPlaces({ order, values, set, guard }: Case): Measure[] {
   const limit = plainLimit(set, 'fittingHorizontal');
   if (!limit) return [];
   return EYES.flatMap((eye) => {
@@ -73,7 +74,7 @@ function fittingPlaces({ order, values, set }: Case): Measure[] {
     const subject = { quantity: 'pd', eye, unit: 'mm' } as const;
     const read = values.figures.pd?.[eye];
     if (!read) return [notRead(subject, ordered.value)];
-    return [judge(subject, read, ordered.value, read.value, read.value - ordered.value, limit)];
+    return [judge(subject, figureAgainst(ordered.value, read, limit), guard)];
   });
 }
 
@@ -85,7 +86,7 @@ function vertical(one: Case, power: number): Measure[] {
   const heights = heightsPlaceCentres(order) ? heightError(order, values) : null;
   const found = [...(heights ? [heights] : []), ...(prism ? [prism] : [])];
   if (found.length === 0) return [notRead({ quantity: 'prism-vertical', eye: null, unit: 'prism' }, 0)];
-  return worst(found, power, limit, 'prism-vertical', 'height-difference');
+  return worst(found, { power, limit, guard: one.guard }, 'prism-vertical', 'height-difference');
 }
 
 /** Both lenses of a pair are judged by the tables of the stricter placing: a progressive in either makes it one. */
@@ -197,16 +198,14 @@ function heightError(order: Order, values: ReadValues): Found | null {
 /** Judges every error found and keeps the worst; per eye where the limit counts each eye. */
 function worst(
   found: readonly Found[],
-  power: number,
-  limit: PairLimit,
+  ruling: Ruling,
   inPrism: 'prism-horizontal' | 'prism-vertical',
   inMillimetres: 'pd' | 'height-difference',
 ): Measure[] {
+  const { judged, unit } = ruling.limit;
   const measures = found.map((one) => {
-    const eye = limit.judged === 'monocular-pd' || limit.judged === 'reference-point-height' ? one.eye : null;
-    return limit.unit === 'mm'
-      ? inMm(one, power, limit, eye, inMillimetres, inPrism)
-      : asPrism(one, power, limit, eye, inPrism);
+    const eye = judged === 'monocular-pd' || judged === 'reference-point-height' ? one.eye : null;
+    return unit === 'mm' ? inMm(one, ruling, eye, inMillimetres, inPrism) : asPrism(one, ruling, eye, inPrism);
   });
   const eyes = new Set(measures.map(({ eye }) => eye));
   return [...eyes].map((eye) =>
@@ -216,46 +215,56 @@ function worst(
 
 const excess = ({ deviation, limit }: Measure): number => Math.abs(deviation ?? 0) / (limit?.amount || 1);
 
-function asPrism(one: Found, power: number, limit: PairLimit, eye: Eye | null, quantity: Measure['quantity']): Measure {
+function asPrism(one: Found, { power, limit, guard }: Ruling, eye: Eye | null, quantity: Measure['quantity']): Measure {
   const prism = one.prism ?? tidy((Math.abs(one.mm as number) / 10) * power);
   const amount = tidy((limit.amount as number) + (limit.shift / 10) * power);
-  const beside = one.mm === null ? null : ({ amount: one.mm, unit: 'mm' } as const);
-  const own = amount === limit.amount ? limit : { ...limit, amount };
-  return judge({ quantity, eye, unit: 'prism' }, one.from, 0, Math.abs(prism), prism, own, beside, one.because);
+  const held: Held = {
+    from: one.from,
+    ordered: 0,
+    read: Math.abs(prism),
+    deviation: prism,
+    limit: amount === limit.amount ? limit : { ...limit, amount },
+    beside: one.mm === null ? null : { amount: one.mm, unit: 'mm' },
+    assumed: one.because,
+  };
+  return judge({ quantity, eye, unit: 'prism' }, held, guard);
 }
 
 function inMm(
   one: Found,
-  power: number,
-  limit: PairLimit,
+  ruling: Ruling,
   eye: Eye | null,
   quantity: Measure['quantity'],
   prismQuantity: Measure['quantity'],
 ): Measure {
-  if (one.mm !== null) {
-    const beside = { amount: tidy((Math.abs(one.mm) / 10) * power), unit: 'prism' } as const;
-    return judge(
-      { quantity, eye, unit: 'mm' },
-      one.from,
-      one.ordered,
-      one.read as number,
-      one.mm,
-      limit,
-      beside,
-      one.because,
+  const { power, limit, guard } = ruling;
+  if (one.mm === null) {
+    // Only prism was read: the printed shift is turned into the prism it makes in the stronger lens.
+    const amount = tidy(((limit.amount as number) / 10) * power);
+    const inPrism = asPrism(
+      one,
+      { ...ruling, limit: { ...limit, amount, unit: 'prism', shift: 0 } },
+      eye,
+      prismQuantity,
     );
+    return { ...inPrism, beside: { amount: tidy(((one.prism as number) / power) * 10), unit: 'mm' } };
   }
-  // Only prism was read: the printed shift is turned into the prism it makes in the stronger lens.
-  const prism = one.prism as number;
-  const amount = tidy(((limit.amount as number) / 10) * power);
-  const beside = { amount: tidy((prism / power) * 10), unit: 'mm' } as const;
-  return judge(
-    { quantity: prismQuantity, eye, unit: 'prism' },
-    one.from,
-    0,
-    Math.abs(prism),
-    prism,
-    { ...limit, amount, unit: 'prism' },
-    beside,
-  );
+  const held: Held = {
+    from: one.from,
+    ordered: one.ordered,
+    read: one.read as number,
+    deviation: one.mm,
+    limit,
+    beside: { amount: tidy((Math.abs(one.mm) / 10) * power), unit: 'prism' },
+    assumed: one.because,
+  };
+  return judge({ quantity, eye, unit: 'mm' }, held, guard);
+}
+
+/** What a found error is held against. */
+interface Ruling {
+  /** Power of the stronger lens along the direction of the error, dioptres. */
+  readonly power: number;
+  readonly limit: PairLimit;
+  readonly guard: GuardBand;
 }

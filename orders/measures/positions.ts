@@ -1,9 +1,9 @@
 /** Where segments and fitting points stand: heights, the difference between them, the near PD, width and tilt. */
 import { tidy } from '../exact';
-import type { Place } from '../finding';
 import { type PlainTable, plainLimit } from '../limits';
 import { EYES, type OrderedLens } from '../model';
-import { type Case, classOfLens, judge, type Measure, notRead } from './measure';
+import type { Read } from '../reduce';
+import { type Case, classOfLens, figureAgainst, judge, type Measure, notRead } from './measure';
 
 /** A design whose height is that of a segment or of a fitting point, and not that of an optical centre. */
 const hasPoint = ({ design }: OrderedLens): boolean => design !== null && design.value.type !== 'single-vision';
@@ -15,9 +15,9 @@ export function positionMeasures(one: Case): Measure[] {
   return [...heights(one), ...nearPd(one), ...segments(one)];
 }
 
-function heights({ order, values, set }: Case): Measure[] {
+function heights({ order, values, set, guard }: Case): Measure[] {
   const measures: Measure[] = [];
-  const errors: { readonly error: number; readonly place: Place; readonly reading: number }[] = [];
+  const errors: { readonly error: number; readonly from: Read<number> }[] = [];
   for (const eye of EYES) {
     const lens = order.lenses[eye];
     if (lens.role !== 'made' || !hasPoint(lens) || !lens.height) continue;
@@ -28,9 +28,9 @@ function heights({ order, values, set }: Case): Measure[] {
       continue;
     }
     const error = tidy(read.value - lens.height.value);
-    errors.push({ error, place: read.place, reading: read.reading });
+    errors.push({ error, from: read });
     const table: PlainTable = classOfLens(lens) === 'progressive' ? 'fittingHeight' : 'segmentHeight';
-    measures.push(judge(subject, read, lens.height.value, read.value, error, plainLimit(set, table)));
+    measures.push(judge(subject, figureAgainst(lens.height.value, read, plainLimit(set, table)), guard));
   }
   const [right, left] = errors;
   if (!right || !left) return measures;
@@ -40,22 +40,15 @@ function heights({ order, values, set }: Case): Measure[] {
   const limit = plainLimit(set, table);
   const difference = tidy(right.error - left.error);
   // The difference is that of the two errors, so unequal heights may be ordered.
-  if (limit)
-    measures.push(
-      judge(
-        { quantity: 'height-difference', eye: null, unit: 'mm' },
-        { ...left, steps: [], coarse: false },
-        0,
-        difference,
-        difference,
-        limit,
-      ),
-    );
+  if (limit) {
+    const held = { from: left.from, ordered: 0, read: difference, deviation: difference, limit };
+    measures.push(judge({ quantity: 'height-difference', eye: null, unit: 'mm' }, held, guard));
+  }
   return measures;
 }
 
 /** The near PD is that of the segments; a progressive sets its own. */
-function nearPd({ order, values, set }: Case): Measure[] {
+function nearPd({ order, values, set, guard }: Case): Measure[] {
   if (!EYES.every((eye) => hasSegment(order.lenses[eye]))) return [];
   const { binocular, R, L } = order.nearPd;
   const ordered = binocular?.value ?? (R && L ? tidy(R.value + L.value) : null);
@@ -64,34 +57,25 @@ function nearPd({ order, values, set }: Case): Measure[] {
   const read = near?.pair ?? (near?.R && near.L ? { ...near.R, value: tidy(near.R.value + near.L.value) } : null);
   const subject = { quantity: 'near-pd', eye: null, unit: 'mm' } as const;
   if (!read) return [notRead(subject, ordered)];
-  return [judge(subject, read, ordered, read.value, read.value - ordered, plainLimit(set, 'segmentHorizontal'))];
+  return [judge(subject, figureAgainst(ordered, read, plainLimit(set, 'segmentHorizontal')), guard)];
 }
 
 /** Width and tilt are judged where they were read; no order is incomplete without them. */
-function segments({ order, values, set }: Case): Measure[] {
+function segments({ order, values, set, guard }: Case): Measure[] {
   return EYES.flatMap((eye) => {
     const lens = order.lenses[eye];
     const measures: Measure[] = [];
     const width = values.figures['segment-width']?.[eye];
     const ordered = lens.design?.value.width;
     if (width && ordered != null && hasSegment(lens)) {
-      measures.push(
-        judge(
-          { quantity: 'segment-width', eye, unit: 'mm' },
-          width,
-          ordered,
-          width.value,
-          width.value - ordered,
-          plainLimit(set, 'segmentSize'),
-        ),
-      );
+      const held = figureAgainst(ordered, width, plainLimit(set, 'segmentSize'));
+      measures.push(judge({ quantity: 'segment-width', eye, unit: 'mm' }, held, guard));
     }
     const tilt = values.figures['segment-tilt']?.[eye];
     if (tilt && hasPoint(lens)) {
       const table: PlainTable = classOfLens(lens) === 'progressive' ? 'markTilt' : 'segmentTilt';
-      measures.push(
-        judge({ quantity: 'segment-tilt', eye, unit: 'deg' }, tilt, 0, tilt.value, tilt.value, plainLimit(set, table)),
-      );
+      const held = figureAgainst(0, tilt, plainLimit(set, table));
+      measures.push(judge({ quantity: 'segment-tilt', eye, unit: 'deg' }, held, guard));
     }
     return measures;
   });

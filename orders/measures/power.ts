@@ -8,7 +8,18 @@ import { addLimit, axisLimit, judgedMeridians, type Limit, powerLimits } from '.
 import { EYES, type OrderedLens } from '../model';
 import { powerToMake } from '../power-to-make';
 import type { Read, Step } from '../reduce';
-import { type Case, classOfLens, judge, type Measure, notJudged, notRead } from './measure';
+import type { GuardBand } from '../uncertainty';
+import {
+  type Case,
+  classOfLens,
+  figureAgainst,
+  type Held,
+  judge,
+  type Measure,
+  notJudged,
+  notRead,
+  spreadOf,
+} from './measure';
 
 export function powerMeasures(one: Case): Measure[] {
   return EYES.flatMap((eye) => {
@@ -17,7 +28,7 @@ export function powerMeasures(one: Case): Measure[] {
   });
 }
 
-function lensMeasures({ order, values, set }: Case, lens: OrderedLens, eye: Eye): Measure[] {
+function lensMeasures({ order, values, set, guard }: Case, lens: OrderedLens, eye: Eye): Measure[] {
   const target = powerToMake(order, lens);
   const read = values.power[eye] ?? null;
   // No pair is accepted on one lens: a power that is missing, unreadable or without its addition leaves the other waiting.
@@ -38,28 +49,31 @@ function lensMeasures({ order, values, set }: Case, lens: OrderedLens, eye: Eye)
   const judged = judgedMeridians(set, lensClass) === 'each-meridian' ? slots : [strongest];
   const measures: Measure[] = [];
   let cylinderLimit: Limit | null = null;
-  for (const [at, slot] of judged.entries()) {
-    const limits = powerLimits(set, lensClass, strongest.of(ordered), slot.of(ordered), ordered.cylinder);
+  for (const [at, { of }] of judged.entries()) {
+    const limits = powerLimits(set, lensClass, strongest.of(ordered), of(ordered), ordered.cylinder);
     cylinderLimit = limits?.cylinder ?? null;
-    const [want, have] = [slot.of(ordered), slot.of(read.value)];
-    const meridian = at === 0 ? 1 : 2;
-    measures.push(
-      judge({ quantity: 'power', eye, meridian, unit: 'D' }, read, want, have, have - want, limits?.meridian ?? null),
-    );
+    const subject = { quantity: 'power', eye, meridian: at === 0 ? 1 : 2, unit: 'D' } as const;
+    measures.push(judge(subject, { ...against(of, ordered, read), limit: limits?.meridian ?? null }, guard));
   }
-  if (cylinderLimit || ordered.cylinder !== 0)
-    measures.push(
-      judge(
-        { quantity: 'cylinder', eye, unit: 'D' },
-        { ...read, steps: read.steps.filter(isOfCylinder) },
-        ordered.cylinder,
-        read.value.cylinder,
-        read.value.cylinder - ordered.cylinder,
-        cylinderLimit,
-      ),
-    );
-  const axis = axisMeasure(ordered, read, axisLimit(set, lensClass, ordered.cylinder), eye);
-  return axis ? [...measures, axis] : measures;
+  if (cylinderLimit || ordered.cylinder !== 0) {
+    const from = { ...read, steps: read.steps.filter(isOfCylinder) };
+    const held = { ...against(({ cylinder }) => cylinder, ordered, from), limit: cylinderLimit };
+    measures.push(judge({ quantity: 'cylinder', eye, unit: 'D' }, held, guard));
+  }
+  const axis = axisMeasure(ordered, read, axisLimit(set, lensClass, ordered.cylinder), eye, guard);
+  if (axis) measures.push(axis);
+  return measures;
+}
+
+/** One figure of a lens, ordered and read, with the spread of its repeats. */
+function against(of: Slot['of'], ordered: Power, read: Read<Power>): Omit<Held, 'limit'> {
+  return {
+    from: read,
+    ordered: of(ordered),
+    read: of(read.value),
+    deviation: of(read.value) - of(ordered),
+    spread: spreadOf(read.all.map(of)),
+  };
 }
 
 const unjudged = (eye: Eye, read: Read<Power> | null, because: string): Measure =>
@@ -84,18 +98,27 @@ function meridianSlots(ordered: Power): readonly [Slot, Slot] {
 }
 
 /** An axis exists only where both lenses have a cylinder. */
-function axisMeasure(ordered: Power, read: Read<Power>, limit: Limit | null, eye: Eye): Measure | null {
+function axisMeasure(
+  ordered: Power,
+  read: Read<Power>,
+  limit: Limit | null,
+  eye: Eye,
+  guard: GuardBand,
+): Measure | null {
   if (ordered.cylinder === 0 || read.value.cylinder === 0) return null;
-  const turned = normalAxis(read.value.axis - ordered.axis);
-  const deviation = turned > 90 ? turned - 180 : turned;
-  return judge(
-    { quantity: 'axis', eye, unit: 'deg' },
-    { ...read, steps: read.steps.filter(({ step }) => step === 'mean') },
-    ordered.axis,
-    read.value.axis,
-    deviation,
+  const offset = (axis: number): number => {
+    const turned = normalAxis(axis - ordered.axis);
+    return turned > 90 ? turned - 180 : turned;
+  };
+  const held = {
+    from: { ...read, steps: read.steps.filter(({ step }) => step === 'mean') },
+    ordered: ordered.axis,
+    read: read.value.axis,
+    deviation: offset(read.value.axis),
+    spread: spreadOf(read.all.filter(({ cylinder }) => cylinder !== 0).map(({ axis }) => offset(axis))),
     limit,
-  );
+  };
+  return judge({ quantity: 'axis', eye, unit: 'deg' }, held, guard);
 }
 
 /** The zero error drops out of a cylinder, and an eighth of the sphere is not its business. */
@@ -103,7 +126,7 @@ const isOfCylinder = (step: Step): boolean =>
   step.step !== 'zero' && !(step.step === 'eighth' && step.part === 'sphere');
 
 /** Adds of multifocals and progressives; single vision has none that could be read. */
-export function addMeasures({ order, values, set }: Case): Measure[] {
+export function addMeasures({ order, values, set, guard }: Case): Measure[] {
   return EYES.flatMap((eye) => {
     const lens = order.lenses[eye];
     const ordered = lens.verification?.add ?? lens.add;
@@ -113,6 +136,6 @@ export function addMeasures({ order, values, set }: Case): Measure[] {
     const subject = { quantity: 'add', eye, unit: 'D' } as const;
     if (!read) return [notRead(subject, ordered.value)];
     const limit = addLimit(set, classOfLens(lens), ordered.value);
-    return [judge(subject, read, ordered.value, read.value, read.value - ordered.value, limit)];
+    return [judge(subject, figureAgainst(ordered.value, read, limit), guard)];
   });
 }

@@ -8,7 +8,7 @@ export const dateOrder: Rule = {
   level: 'error',
   page: {
     checks: 'A date is not written as year, month, day.',
-    why: '01/12/2026 is 12 January to one reader and 1 December to the next. Which reading is the newest hangs on it.',
+    why: 'The date 01/12/2026 is 12 January to one reader and 1 December to the next. Which reading is the newest hangs on it.',
     example: { wrong: 'due 01/12/2026', right: 'due 2026-12-01' },
     fix: 'One fix for each reading that the calendar has: day first, or month first.',
     source: 'ISO 8601.',

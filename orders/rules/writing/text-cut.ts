@@ -6,7 +6,7 @@ export const textCut: Rule = {
   level: 'warning',
   page: {
     checks: 'A `#` behind free words starts a comment, though it looks like part of the words.',
-    why: '`ref tray #7` keeps “tray” and loses the 7. Quoted words keep it.',
+    why: 'The words behind it are lost: `ref tray #7` keeps “tray” and no 7. Quoted words keep it.',
     example: { wrong: 'ref tray #7', right: 'ref "tray #7"' },
     fix: 'Puts the words in quotes.',
     source: 'common practice, no source',
