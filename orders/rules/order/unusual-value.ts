@@ -1,7 +1,7 @@
-import { isLess, roundTo } from '../../exact';
+import { roundTo } from '../../exact';
 import type { Rule } from '../rule';
 import { lensesOf, tellPerPlace } from './lenses';
-import { type Found, rangedOfLens, rangedOfOrder, type UsualRange } from './usual-ranges';
+import { type Found, type UsualRange, unusualOfLens, unusualOfOrder } from './usual-ranges';
 
 export const unusualValue: Rule = {
   code: 'unusual-value',
@@ -21,25 +21,19 @@ export const unusualValue: Rule = {
   check: ({ order }, report) => {
     const ofLenses = lensesOf(order)
       .filter(({ role }) => role !== 'absent')
-      .flatMap((lens) =>
-        rangedOfLens(lens)
-          .filter(isUnusual)
-          .map((one) => ({ lens, what: one.what, ...told(one) })),
-      );
+      .flatMap((lens) => unusualOfLens(lens).map((one) => ({ lens, what: one.what, ...told(one) })));
     // A sphere and a cylinder stand at one place, and are two figures.
     for (const what of new Set(ofLenses.map((one) => one.what)))
       tellPerPlace(
         report,
         ofLenses.filter((one) => one.what === what),
       );
-    for (const one of rangedOfOrder(order).filter(isUnusual)) {
+    for (const one of unusualOfOrder(order)) {
       const { place, data } = told(one);
       report(place, data);
     }
   },
 };
-
-const isUnusual = ({ value: { value }, least, most }: Found): boolean => isLess(value, least) || isLess(most, value);
 
 const told = ({ value: { value, place }, ...range }: Found) => ({ place, data: { ...range, value } });
 

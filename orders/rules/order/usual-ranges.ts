@@ -1,6 +1,7 @@
 /** Between which values the figures of an order usually lie, and why a figure beyond them is looked at twice. */
 import { resultant } from '../../../optics';
 import { attempt } from '../../attempt';
+import { isLess } from '../../exact';
 import type { Order, OrderedLens, Placed } from '../../model';
 
 export interface UsualRange {
@@ -158,17 +159,22 @@ const ORDER: readonly (UsualRange & { readonly of: (order: Order) => Placed<numb
   },
 ];
 
-/** The figures of one lens that have a usual range, with that range. */
-export const rangedOfLens = (lens: OrderedLens): readonly Found[] => ranged(LENS, lens);
+/** The figures of one lens that lie outside their usual range, with that range. */
+export const unusualOfLens = (lens: OrderedLens): readonly Found[] => unusual(LENS, lens);
 
-/** The figures of the whole order that have a usual range, with that range. */
-export const rangedOfOrder = (order: Order): readonly Found[] => ranged(ORDER, order);
+/** The figures of the whole order that lie outside their usual range, with that range. */
+export const unusualOfOrder = (order: Order): readonly Found[] => unusual(ORDER, order);
 
-const ranged = <S>(
+function unusual<S>(
   ranges: readonly (UsualRange & { readonly of: (source: S) => Placed<number> | null })[],
   source: S,
-): readonly Found[] =>
-  ranges.flatMap(({ of, ...range }) => {
-    const value = of(source);
-    return value ? [{ ...range, value }] : [];
-  });
+): readonly Found[] {
+  const found: Found[] = [];
+  for (const range of ranges) {
+    const value = range.of(source);
+    if (!value || !(isLess(value.value, range.least) || isLess(range.most, value.value))) continue;
+    const { what, unit, least, most, reason } = range;
+    found.push({ what, unit, least, most, reason, value });
+  }
+  return found;
+}
