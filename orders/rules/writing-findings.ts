@@ -1,8 +1,8 @@
 /** Problems of the writing, as the grammar told them, with the level their rules give them where they stand. */
 import type { Block, Problem } from '../../grammar';
 import type { Finding } from '../finding';
-import { readingProblems } from './answered-by-word';
 import { ruleOf } from './catalogue';
+import { readingProblems } from './reading-problems';
 import type { BlockOfFinding } from './rule';
 
 /** Blocks whose lines a block word does not govern: their lines are told as a whole, not one by one. */

@@ -6,7 +6,7 @@ export const prismBaseMissing: Rule = {
   family: 'order',
   level: 'error',
   page: {
-    checks: 'A prism is ordered without saying where its base is.',
+    checks: 'A prism is ordered or measured without saying where its base is.',
     why: 'The four directions do four different things, and the one that is usual for a wearer cannot be seen from the amount.',
     example: { wrong: 'prism R 2.00', right: 'prism R 2.00 BI' },
     fix: 'One fix for each direction; none is applied without being chosen.',

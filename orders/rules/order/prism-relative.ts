@@ -12,7 +12,7 @@ export const prismRelative: Rule = {
     fix: 'Takes the sign away: the figure is the whole prism.',
     source: 'Durham Technical Community College, OPH 142, module 01 E, resolving prism.',
   },
-  message: () => 'Is this the whole prism, or a change of the old one? An order needs the whole.',
+  message: () => 'Is this the whole prism, or a change of another one? The whole is needed.',
   fixes: (site) => [
     replace(site, 'It is the whole prism', typed(site).replaceAll(/[+−–-](?=\s*[\d.])\s*/g, ''), false),
   ],

@@ -53,6 +53,13 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     row(read('add R +1.87 L +2.12'), 'warning R [R +1.87]', 'warning L [L +2.12]'),
     row(read('R -4.50 -0.62 x 022 with FOC-Z')),
   ],
+  'prism-base-missing': [
+    row(read('prism R 0.50 L 0'), 'error [R 0.50]'),
+    row(read('prism R 0 L 0')),
+    row(read('R -4.50 -0.75 x 022 prism 1'), 'error [1]'),
+  ],
+  'prism-relative': [row(read('prism R +0.50 BI L 0'), 'error [R +0.50 BI]'), row(read('prism R 0.50 BI L 0'))],
+  'prism-angle-for-both': [row(read('prism both 1 base 180'), 'error [both 1 base 180]'), row(read('prism both 1 BI'))],
   'negative-add': [
     // Near is always the more plus: exam-study page on the add.
     row(read('add R -2.50 -> -4.50 L +2.00'), 'error R [R -2.50 -> -4.50]'),

@@ -1,13 +1,15 @@
-/** Measured quantities that were answered by a word or a tick, where the grammar expected a figure. */
-import type { Line, LineNode, Problem } from '../../grammar';
+/** What is wrong with a line because it stands in a reading: words in the place of figures, prisms that have no direction. */
+import type { EyeWord, Line, LineNode, PrismComponent, Problem, Span } from '../../grammar';
+import { prismUnclear } from '../order-lines';
 
 /**
  * The problems of a line of a reading. Where text that has no place is an answer such as `ok`, `same` or a tick, it is
- * told as that, and so is an answer that stands for the result of a test or under a keyword.
+ * told as that, and so is an answer that stands for the result of a test or under a keyword. A prism that cannot be taken
+ * is told as in an order, where its rules look at the whole order.
  */
 export function readingProblems({ text }: Line, node: LineNode, problems: readonly Problem[]): readonly Problem[] {
   const told = problems.map((problem) => (MISPLACED.has(problem.code) ? asAnswer(text, problem) : problem));
-  return [...told, ...insteadOfResult(text, node), ...underKeyword(text, node)];
+  return [...told, ...insteadOfResult(text, node), ...underKeyword(text, node), ...unclearPrisms(node)];
 }
 
 const MISPLACED = new Set(['unexpected-text', 'line-unfinished', 'value-missing']);
@@ -42,6 +44,29 @@ function underKeyword(text: string, node: LineNode): readonly Problem[] {
       figure === null && ANSWER.test(word) ? [answer(text, start, end, 'figure')] : [],
     ),
   );
+}
+
+const UNCLEAR = {
+  relative: 'prism-relative',
+  'base-missing': 'prism-base-missing',
+  'angle-for-both': 'prism-angle-for-both',
+} as const;
+
+function unclearPrisms(node: LineNode): readonly Problem[] {
+  const tell = (
+    eye: EyeWord | null,
+    components: readonly PrismComponent[],
+    { start, end }: Span,
+  ): readonly Problem[] => {
+    const unclear = prismUnclear(components, eye);
+    return unclear ? [{ code: UNCLEAR[unclear], start, end }] : [];
+  };
+  if (node.kind === 'prism') return node.entries.flatMap((entry) => tell(entry.eye, entry.value, entry));
+  if (node.kind !== 'power') return [];
+  return node.entries.flatMap(({ eye, prism }) => {
+    const [first, last] = [prism[0], prism.at(-1)];
+    return first && last ? tell(eye, prism, { start: first.start, end: last.end }) : [];
+  });
 }
 
 const answer = (text: string, start: number, end: number, wanted: 'figure' | 'result'): Problem => ({
