@@ -63,6 +63,12 @@ export interface ThicknessWish {
 /** Why an ordered prism cannot be taken: a change of another prism, no base, or one angle said for both eyes. */
 export type PrismUnclear = 'relative' | 'base-missing' | 'angle-for-both';
 
+/** A displacement on one lens in millimetres, positive towards the nose and upwards. */
+export interface Decentration {
+  readonly in: number;
+  readonly up: number;
+}
+
 /** Slab-off, base up, or a reverse slab, base down, on one lens; the amount in prism dioptres where it is given. */
 export interface Slab {
   readonly reverse: boolean;
@@ -95,6 +101,8 @@ export interface OrderedLens {
   readonly height: Placed<number> | null;
   readonly belowDatum: Placed<number> | null;
   readonly inset: Placed<number> | null;
+  /** Where the optical centre is to stand from the middle of the uncut lens, millimetres, positive inwards and upwards. */
+  readonly decentre: Placed<Decentration> | null;
   readonly blank: Placed<number> | null;
   readonly baseCurve: Placed<number> | null;
   readonly thickness: ThicknessWish;

@@ -17,8 +17,10 @@ import type {
 import { materials } from '../tables';
 import type { Place } from './finding';
 import {
+  BASE_SIGNS,
   type Compensation,
   type Confirmation,
+  type Decentration,
   type Decision,
   type Design,
   EYES,
@@ -72,6 +74,12 @@ export function orderLine(node: LineNode, at: At, sink: Sink): boolean {
         }
       }
       return true;
+    case 'decentre':
+      for (const { eye, value, start, end } of node.entries) {
+        const moved = decentrationOf(value);
+        if (moved) for (const side of eyesOf(eye)) sink.put(`${side}.decentre`, moved, at({ start, end }), side);
+      }
+      return true;
     case 'pd':
       distances(node.distance, 'pd', at, sink);
       distances(node.near, 'near', at, sink);
@@ -115,7 +123,7 @@ export function orderLine(node: LineNode, at: At, sink: Sink): boolean {
 }
 
 /** Lines that an order may hold and that no measure rests on yet. */
-const OTHER_ORDER_LINES = new Set<LineNode['kind']>(['decentre', 'tint', 'text', 'remake-of', 'dated', 'confirmed']);
+const OTHER_ORDER_LINES = new Set<LineNode['kind']>(['tint', 'text', 'remake-of', 'dated', 'confirmed']);
 
 function powerEntries(entries: readonly PowerEntry[], prefix: string, at: At, sink: Sink): void {
   const lastAdd = entries.at(-1)?.add;
@@ -229,6 +237,18 @@ function choice(
   else if (which === 'split' && SPLITS.has(word.word)) sink.put('split', word.word, at(word));
   if (which === 'purpose' && PURPOSES.has(word.word)) sink.put('purpose', word.word, at(word));
   return true;
+}
+
+/** The base words name directions here. A direction by its angle is not written, so it makes no value. */
+function decentrationOf(parts: readonly PrismComponent[]): Decentration | null {
+  const moved = { in: 0, up: 0 };
+  for (const { amount, base } of parts) {
+    if (amount.value === null || (base === null && amount.value !== 0)) return null;
+    const sign = base ? BASE_SIGNS[base] : { in: 0, up: 0 };
+    moved.in += amount.value * sign.in;
+    moved.up += amount.value * sign.up;
+  }
+  return parts.length > 0 ? { in: moved.in + 0, up: moved.up + 0 } : null;
 }
 
 const amountOf = (node: Figure | null): number | null => node?.value ?? null;

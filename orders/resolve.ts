@@ -9,6 +9,7 @@ import {
   type Compensation,
   type Confirmation,
   type CylinderForm,
+  type Decentration,
   type Decision,
   type Design,
   type Distances,
@@ -223,6 +224,7 @@ function lensOf(draft: Draft, eye: Eye): OrderedLens {
     height: draft.get<number>(`${eye}.height`) ?? heightFromDatum(draft, eye),
     belowDatum: draft.get(`${eye}.below-datum`),
     inset: draft.get(`${eye}.inset`),
+    decentre: draft.get<Decentration>(`${eye}.decentre`),
     blank: draft.get(`${eye}.blank`),
     baseCurve: draft.get(`${eye}.base-curve`),
     thickness: {
