@@ -1,5 +1,5 @@
 /**
- * Sends findings to the editor: at once for a small document, after a short pause for a large one, never for a version
+ * Sends findings to the editor: at once for a small document, at least a few milliseconds apart for a large one, never for a version
  * that is no longer the newest, and not twice for one version. What was sent is remembered here.
  */
 import type { Diagnostic, PublishDiagnosticsParams } from 'vscode-languageserver';
@@ -14,13 +14,16 @@ export interface Outlet {
 
 /** Up to so many blocks a document is published in the same turn as the edit. */
 const SMALL = 100;
-/** Edits of a large document that come closer together than this are published as one, milliseconds. */
-const PAUSE = 3;
+/** Lists of a large document are at least this far apart, milliseconds; the edits in between are published as one. */
+const PAUSE = 8;
 /** A document that takes longer than this to analyse lets other messages through in between, milliseconds. */
 const SLICE = 25;
 
 interface Sent {
+  /** When it was sent. */
+  readonly at: number;
   readonly version: number;
+  readonly isWhole: boolean;
   readonly diagnostics: readonly Diagnostic[];
 }
 
@@ -41,8 +44,9 @@ export class Publisher {
   changed(uri: string): void {
     const snapshot = this.#session.snapshot(uri);
     if (!snapshot || this.#isStopped || !this.#session.isReady(uri)) return;
-    if (snapshot.document.blocks.length <= SMALL) this.#publish(uri);
-    else if (!this.#timers.has(uri)) this.#later(uri, PAUSE);
+    const rest = (this.#sent.get(uri)?.at ?? 0) + PAUSE - performance.now();
+    if (snapshot.document.blocks.length <= SMALL || rest <= 0) this.#publish(uri);
+    else if (!this.#timers.has(uri)) this.#later(uri, rest);
   }
 
   closed(uri: string): void {
@@ -83,14 +87,14 @@ export class Publisher {
     const sent = this.#sent.get(uri);
     if (!snapshot.isComplete) {
       this.#later(uri, 0);
-      // Something is shown early of a document that was just opened; after that a list is never replaced by part of one.
-      if (sent) return;
+      // While a document is being opened, part of its list is shown for each version; a whole list is never replaced by part of one.
+      if (sent?.isWhole || sent?.version === snapshot.version) return;
     }
     const diagnostics = this.#outlet.diagnosticsOf(snapshot);
-    if (sent?.version === snapshot.version && isSameList(sent.diagnostics, diagnostics)) return;
-    const { version } = snapshot;
-    this.#sent.set(uri, { version, diagnostics });
-    this.#outlet.send({ uri, version, diagnostics });
+    const { version, isComplete: isWhole } = snapshot;
+    const isKnown = sent?.version === version && isSameList(sent.diagnostics, diagnostics);
+    this.#sent.set(uri, { at: performance.now(), version, isWhole, diagnostics });
+    if (!isKnown) this.#outlet.send({ uri, version, diagnostics });
   }
 }
 

@@ -41,15 +41,15 @@ export class Snapshot {
   readonly #surroundings: Surroundings;
   readonly #context: Context;
   readonly #blocks: (BlockAnalysis | undefined)[];
-  readonly #tally: Record<Level, number> = { error: 0, warning: 0, info: 0, hint: 0 };
-  #unknown = 0;
+  readonly #tally: Record<Level, number>;
+  #unknown: number;
   #next = 0;
 
   private constructor(
     at: Pick<Snapshot, 'uri' | 'version' | 'document' | 'edited'>,
     surroundings: Surroundings,
     context: Context,
-    known: (BlockAnalysis | undefined)[],
+    known: Known,
   ) {
     this.uri = at.uri;
     this.version = at.version;
@@ -57,43 +57,37 @@ export class Snapshot {
     this.edited = at.edited;
     this.#surroundings = surroundings;
     this.#context = context;
-    this.#blocks = known;
-    for (const block of known) {
-      if (block) this.#count(block);
-      else this.#unknown++;
-    }
+    this.#blocks = known.blocks;
+    this.#tally = known.tally;
+    this.#unknown = known.unknown;
   }
 
   static of(uri: string, version: number, document: LentilDocument, surroundings: Surroundings): Snapshot {
-    return new Snapshot(
-      { uri, version, document, edited: 0 },
-      surroundings,
-      contextOf(document, surroundings.standard, surroundings.shared),
-      new Array(document.blocks.length).fill(undefined),
-    );
+    const context = contextOf(document, surroundings.standard, surroundings.shared);
+    return new Snapshot({ uri, version, document, edited: 0 }, surroundings, context, nothing(document.blocks.length));
   }
 
   /** The snapshot of the document after an edit. */
   after(document: LentilDocument, version: number, edited: number): Snapshot {
-    const { uri } = this;
+    const at = { uri: this.uri, version, document, edited };
     const [head, tail] = sharedEnds(this.document.blocks, document.blocks);
-    const gone = this.document.blocks.slice(head, this.document.blocks.length - tail);
+    const end = this.document.blocks.length - tail;
+    const gone = this.document.blocks.slice(head, end);
     const come = document.blocks.slice(head, document.blocks.length - tail);
-    const context = contributes(gone) || contributes(come) ? this.#contextOf(document) : this.#context;
-    const keep = isSame(context, this.#context);
-    const known = [
-      ...(keep ? this.#blocks.slice(0, head) : new Array(head).fill(undefined)),
-      ...new Array(come.length).fill(undefined),
-      ...(keep ? this.#blocks.slice(this.#blocks.length - tail) : new Array(tail).fill(undefined)),
-    ];
-    return new Snapshot({ uri, version, document, edited }, this.#surroundings, context, known);
+    if (contributes(gone) || contributes(come)) {
+      const context = contextOf(document, this.#surroundings.standard, this.#surroundings.shared);
+      if (!isSame(context, this.#context))
+        return new Snapshot(at, this.#surroundings, context, nothing(document.blocks.length));
+      return new Snapshot(at, this.#surroundings, context, this.#without(head, end, come.length));
+    }
+    return new Snapshot(at, this.#surroundings, this.#context, this.#without(head, end, come.length));
   }
 
   /** The same text in other surroundings. */
   within(surroundings: Surroundings): Snapshot {
     const context = contextOf(this.document, surroundings.standard, surroundings.shared);
-    const known = isSame(context, this.#context) ? this.#blocks : new Array(this.#blocks.length).fill(undefined);
-    return new Snapshot(this, surroundings, context, [...known]);
+    const known = isSame(context, this.#context) ? this.#without(0, 0, 0) : nothing(this.#blocks.length);
+    return new Snapshot(this, surroundings, context, known);
   }
 
   block(index: number): BlockAnalysis {
@@ -157,14 +151,37 @@ export class Snapshot {
     return this.document.starts[block] as number;
   }
 
-  #contextOf(document: LentilDocument): Context {
-    return contextOf(document, this.#surroundings.standard, this.#surroundings.shared);
+  /** What is known, with the blocks from `start` to `end` replaced by so many that are not. */
+  #without(start: number, end: number, come: number): Known {
+    const tally = { ...this.#tally };
+    let unknown = this.#unknown + come;
+    for (let index = start; index < end; index++) {
+      const block = this.#blocks[index];
+      if (!block) unknown--;
+      else for (const { level } of block.findings) tally[level]--;
+    }
+    const blocks = this.#blocks.slice();
+    blocks.splice(start, end - start, ...new Array<undefined>(come).fill(undefined));
+    return { blocks, tally, unknown };
   }
 
   #count({ findings }: BlockAnalysis): void {
     for (const { level } of findings) this.#tally[level]++;
   }
 }
+
+/** What has been analysed so far. */
+interface Known {
+  readonly blocks: (BlockAnalysis | undefined)[];
+  readonly tally: Record<Level, number>;
+  readonly unknown: number;
+}
+
+const nothing = (count: number): Known => ({
+  blocks: new Array<undefined>(count).fill(undefined),
+  tally: { error: 0, warning: 0, info: 0, hint: 0 },
+  unknown: count,
+});
 
 /** How many blocks two lists share at their beginnings and at their ends. */
 function sharedEnds(before: readonly Block[], after: readonly Block[]): readonly [number, number] {

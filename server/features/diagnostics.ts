@@ -13,8 +13,6 @@ const SEVERITIES: Readonly<Record<Level, DiagnosticSeverity>> = {
   hint: DiagnosticSeverity.Hint,
 };
 
-export const SOURCE = 'lentil';
-
 /**
  * The findings of a document in the order of its lines. Above the settable number only some are given: errors first,
  * then those nearest the last edit, and one note at the end says how many more there are.
@@ -29,13 +27,7 @@ export function diagnostics(snapshot: Snapshot, { settings, abilities }: Options
 }
 
 export function diagnosticOf(snapshot: Snapshot, block: number, finding: Finding, withRelated: boolean): Diagnostic {
-  const diagnostic: Diagnostic = {
-    range: snapshot.range(block, finding),
-    severity: SEVERITIES[finding.level],
-    code: finding.code,
-    source: SOURCE,
-    message: messageOf(finding),
-  };
+  const diagnostic: Diagnostic = { range: snapshot.range(block, finding), ...placeless(finding) };
   if (!withRelated || !finding.related) return diagnostic;
   const { uri } = snapshot;
   const message = relationOf(finding);
@@ -48,7 +40,20 @@ export function diagnosticOf(snapshot: Snapshot, block: number, finding: Finding
   };
 }
 
-export const messageOf = ({ code, data }: Finding): string => ruleOf(code)?.message(data) ?? code;
+type Placeless = Omit<Diagnostic, 'range'>;
+
+/** Sentences are made once and kept with their finding, since an editor is sent all of them again after every edit. */
+function placeless(finding: Finding): Placeless {
+  let known = said.get(finding);
+  if (!known) {
+    const { code, level, data } = finding;
+    known = { severity: SEVERITIES[level], code, source: 'lentil', message: ruleOf(code)?.message(data) ?? code };
+    said.set(finding, known);
+  }
+  return known;
+}
+
+const said = new WeakMap<Finding, Placeless>();
 
 function relationOf({ code }: Finding): string {
   if (code === 'said-twice') return 'Said here first.';
@@ -67,26 +72,35 @@ function pick(snapshot: Snapshot, most: number): Picked[] {
   const home = snapshot.document.blockAt(snapshot.edited);
   for (const level of LEVELS) {
     let left = Math.min(snapshot.tally[level], most - picked.length);
-    for (let away = 0; left > 0 && away < count; away++) {
-      left -= take(snapshot, home - away, level, left, picked);
-      if (away > 0) left -= take(snapshot, home + away, level, left, picked);
+    for (let step = 0; left > 0 && step < count; step++) {
+      left -= take(snapshot, home - step, level, left, picked);
+      if (step > 0) left -= take(snapshot, home + step, level, left, picked);
     }
   }
   return picked;
 }
 
-/** Takes findings of one block, those nearest the edit where not all can be taken; returns how many. */
+/**
+ * Takes findings of one block, those nearest the edit where not all can be taken; returns how many. This runs over
+ * thousands of blocks after a keystroke, so it makes nothing new where there is nothing to take.
+ */
 function take(snapshot: Snapshot, block: number, level: Level, most: number, into: Picked[]): number {
   const all = snapshot.known(block)?.findings;
-  if (!all || all.length === 0) return 0;
-  const found = all.filter((finding) => finding.level === level);
-  if (found.length > most) {
-    const edited = snapshot.edited - snapshot.firstLine(block);
-    found.sort((a, b) => Math.abs(a.line - edited) - Math.abs(b.line - edited)).splice(most);
+  if (!all) return 0;
+  const before = into.length;
+  for (let index = 0; index < all.length; index++) {
+    const finding = all[index] as Finding;
+    if (finding.level === level) into.push({ block, finding });
   }
-  for (const finding of found) into.push({ block, finding });
-  return found.length;
+  if (into.length - before > most) {
+    const edited = snapshot.edited - snapshot.firstLine(block);
+    const nearest = into.splice(before).sort((a, b) => away(a, edited) - away(b, edited));
+    into.push(...nearest.slice(0, most));
+  }
+  return into.length - before;
 }
+
+const away = ({ finding }: Picked, line: number): number => Math.abs(finding.line - line);
 
 /** Stands on the last line, after everything it speaks of. */
 function noteOf(snapshot: Snapshot, more: number): Diagnostic {
@@ -95,7 +109,7 @@ function noteOf(snapshot: Snapshot, more: number): Diagnostic {
   return {
     range: { start: { line, character: 0 }, end },
     severity: DiagnosticSeverity.Information,
-    source: SOURCE,
+    source: 'lentil',
     message: `${more} more ${more === 1 ? 'finding is' : 'findings are'} not shown. Those shown are errors first, then the nearest to the last edit.`,
   };
 }
