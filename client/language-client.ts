@@ -1,15 +1,18 @@
 /** What the client in a window and the one in a browser have in common. */
-import { commands, type Disposable, type LogOutputChannel, window } from 'vscode';
+import { commands, type Disposable, type LogOutputChannel, window, workspace } from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
 
 export const ID = 'lentil';
 export const NAME = 'Lentil';
 
-/** Files and unsaved texts; what other schemes show is a copy of one of them. */
-export const clientOptions = (outputChannel: LogOutputChannel): LanguageClientOptions => ({
-  documentSelector: ['file', 'untitled'].map((scheme) => ({ scheme, language: ID })),
-  outputChannel,
-});
+/**
+ * Files, unsaved texts, and the files of whatever file system the workspace lies in. What other schemes show, such as
+ * an older version of a file, is a copy of one of them.
+ */
+export function clientOptions(outputChannel: LogOutputChannel): LanguageClientOptions {
+  const schemes = new Set(['file', 'untitled', ...(workspace.workspaceFolders ?? []).map(({ uri }) => uri.scheme)]);
+  return { documentSelector: [...schemes].map((scheme) => ({ scheme, language: ID })), outputChannel };
+}
 
 export const outputChannel = (): LogOutputChannel => window.createOutputChannel(NAME, { log: true });
 

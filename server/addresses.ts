@@ -1,11 +1,15 @@
 /** Addresses of documents. Editors spell one file in several ways, so addresses are compared in a normal form. */
 
-/** Only what lies on disk and what has not been saved yet is looked at; a file shown by another scheme is a copy. */
-const SERVED = /^(?:file|untitled):/i;
+const schemeOf = (uri: string): string => /^[^:]*/.exec(uri)?.[0].toLowerCase() ?? '';
 
-export const isServed = (uri: string): boolean => SERVED.test(uri);
+/**
+ * Whether a document is one of its own: a file, a text not saved yet, or a file of the file system that a workspace
+ * folder lies in. What any other scheme shows, such as an older version of a file, is a copy and would be told twice.
+ */
+export const isServed = (uri: string, folders: readonly string[]): boolean =>
+  ['file', 'untitled', ...folders.map(schemeOf)].includes(schemeOf(uri));
 
-export const isUntitled = (uri: string): boolean => /^untitled:/i.test(uri);
+export const isUntitled = (uri: string): boolean => schemeOf(uri) === 'untitled';
 
 /** The form by which two spellings of an address are compared: percent signs undone, drive letter and scheme in lower case. */
 export function keyOf(uri: string): string {

@@ -71,7 +71,7 @@ export class Session {
   }
 
   open(uri: string, version: number, text: string): void {
-    if (!isServed(uri)) return;
+    if (!isServed(uri, this.#folders)) return;
     const snapshot = Snapshot.of(uri, version, parseDocument(text), { standard: null, shared: [] });
     const ready = Promise.resolve();
     this.#documents.set(uri, { snapshot, settings: DEFAULT_SETTINGS, bench: null, ready, isReady: false, asked: 0 });

@@ -149,6 +149,15 @@ test('texts of other schemes get nothing', async () => {
   expect(wire.published.map(({ uri }) => uri)).toEqual([URI]);
 });
 
+test('files of the file system that the workspace lies in are served like any others', async () => {
+  const wire = await connect({ folders: ['vscode-vfs://host/bench'] });
+  await wire.open('vscode-vfs://host/bench/a.lentil', UNSIGNED);
+  await wire.open('git:/bench/a.lentil', UNSIGNED);
+  expect(await wire.codes('vscode-vfs://host/bench/a.lentil')).toContain('sign-missing');
+  await wait(20);
+  expect(wire.published).toHaveLength(1);
+});
+
 test.each(['', ' ', '\n', '\r\n\r\n', '   \n\t\n', '# only a word\n', '\uFEFF', '#'])(
   'a text without any line to read breaks nothing: %j',
   async (text) => {
@@ -200,6 +209,25 @@ test('a question about a text that changes meanwhile is told to be outdated', as
   await changed;
   // A question behind the change is answered from the new text.
   expect(await wire.client.sendRequest(HoverRequest.type, { textDocument, position: at(1, 3) })).toBeNull();
+});
+
+test('a fix asked for with a mark of an older text is made for the present one', async () => {
+  const wire = await connect();
+  await wire.open(URI, UNSIGNED);
+  const [mark] = (await wire.findings(URI)).diagnostics.filter(({ code }) => code === 'sign-missing');
+  await wire.change(URI, { range: range(0, 0, 0), text: '# from the shop\n' });
+  const textDocument = { uri: URI };
+  const ask = (where: Range) =>
+    wire.client.sendRequest(CodeActionRequest.type, {
+      textDocument,
+      range: where,
+      context: { diagnostics: mark ? [mark] : [] },
+    });
+  expect(await ask(range(1, 2, 3))).toEqual([]);
+  expect(await ask(range(2, 5, 5))).toMatchObject([
+    { edit: { documentChanges: [{ textDocument: { version: 2 }, edits: [{ range: range(2, 4, 4), newText: '+' }] }] } },
+    { edit: { documentChanges: [{ textDocument: { version: 2 }, edits: [{ range: range(2, 4, 4), newText: '-' }] }] } },
+  ]);
 });
 
 test.each(Object.keys(FEATURES) as (keyof typeof FEATURES)[])(
@@ -388,9 +416,9 @@ test('with no folder open nothing is read but the bench files above an open file
   const asked: string[] = [];
   const files = { get: (uri: string) => void asked.push(uri) } as unknown as Map<string, string>;
   const wire = await connect({ files });
-  await wire.open('file:///home/ko/orders/a.lentil', UNSIGNED);
-  await wire.findings('file:///home/ko/orders/a.lentil');
-  expect(asked).toEqual(['/home/ko/orders', '/home/ko', '/home', ''].map((folder) => `file://${folder}/bench.lentil`));
+  await wire.open('file:///desk/ko/orders/a.lentil', UNSIGNED);
+  await wire.findings('file:///desk/ko/orders/a.lentil');
+  expect(asked).toEqual(['/desk/ko/orders', '/desk/ko', '/desk', ''].map((folder) => `file://${folder}/bench.lentil`));
 });
 
 test('an answer that comes too late does not undo a newer one', async () => {
