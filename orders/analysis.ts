@@ -42,11 +42,12 @@ interface Dependencies {
   readonly standard: string | null;
   readonly house: HouseSet | null;
   readonly guard: GuardBand;
-  /** Where the `standard` line of the file stands: a wrong name is told there, and only once. */
-  readonly standardLine: 'here' | 'elsewhere' | 'nowhere';
+  readonly hasFileStandard: boolean;
+  /** What is told of lines that hold for the whole file. */
+  readonly file: readonly Finding[];
   readonly defaults: Block | null;
   readonly instruments: readonly (readonly [name: string, declared: Instrument | undefined])[];
-  /** All declared instruments, where a reading names one that is not among them and the nearest is offered. */
+  /** All declared names, where one is used that is not among them and the nearest is offered. */
   readonly declared: string | null;
 }
 
@@ -83,18 +84,20 @@ function analyseOrder(block: Block, context: Context): Kept {
   const resolved = resolveOrder(block, context.defaults);
   const { order } = resolved;
   const evaluation = evaluate(order, context);
+  const on = dependenciesOf(order, block, context);
   const findings = [
     ...writingFindings(block, resolved.inReading),
     ...resolved.findings,
-    ...fileFindings(block, context),
+    ...on.file,
     ...checkOrder({ order, evaluation, context, block }),
   ];
-  return { result: { block, order, evaluation, findings }, on: dependenciesOf(order, block, context) };
+  return { result: { block, order, evaluation, findings }, on };
 }
 
 function analyseOther(block: Block, context: Context): Kept {
-  const findings = [...writingFindings(block, null), ...fileFindings(block, context)];
-  return { result: { block, order: null, evaluation: null, findings }, on: dependenciesOf(null, block, context) };
+  const on = dependenciesOf(null, block, context);
+  const findings = [...writingFindings(block, null), ...on.file];
+  return { result: { block, order: null, evaluation: null, findings }, on };
 }
 
 const namesOf = (readings: readonly Reading[]): string[] => [
@@ -107,39 +110,41 @@ const namesOf = (readings: readonly Reading[]): string[] => [
 
 function dependenciesOf(order: Order | null, block: Block, context: Context): Dependencies {
   const instruments = namesOf(order?.readings ?? []).map((name) => [name, context.instruments.get(name)] as const);
+  const standard = order ? standardOf(order, context) : null;
+  const isOpen = instruments.some(([, declared]) => !declared) || standard?.set === null;
   return {
-    standard: standardFor(order, context),
-    house: houseFor(order, context),
+    standard: standard?.name ?? null,
+    house: standard?.house ?? null,
     guard: context.guard,
-    standardLine: standardLineOf(block, context),
+    hasFileStandard: context.standard !== null,
+    file: fileFindings(block, context),
     defaults: order && context.defaults,
     instruments,
-    declared: instruments.some(([, declared]) => !declared) ? declaredIn(context) : null,
+    declared: isOpen ? declaredIn(context) : null,
   };
 }
 
-const standardFor = (order: Order | null, context: Context): string | null =>
-  order ? standardOf(order, context).name : (context.standard?.name ?? context.fallbackStandard);
-
-const houseFor = (order: Order | null, context: Context): HouseSet | null =>
-  order ? standardOf(order, context).house : null;
-
-const standardLineOf = (block: Block, { standard }: Context): Dependencies['standardLine'] =>
-  standard === null ? 'nowhere' : standard.block === block ? 'here' : 'elsewhere';
-
-const declaredIn = ({ instruments }: Context): string => [...instruments.keys()].join('\n');
+const declaredIn = ({ instruments, houses }: Context): string =>
+  [...instruments.keys(), '', ...houses.keys()].join('\n');
 
 function holds({ result: { order, block }, on }: Kept, context: Context): boolean {
+  if (!areAlike(on.file, fileFindings(block, context))) return false;
+  if (!order) return true;
+  const { name, house } = standardOf(order, context);
   return (
-    on.standard === standardFor(order, context) &&
-    on.house === houseFor(order, context) &&
+    on.standard === name &&
+    on.house === house &&
     on.guard === context.guard &&
-    on.standardLine === standardLineOf(block, context) &&
-    on.defaults === (order && context.defaults) &&
-    on.instruments.every(([name, declared]) => context.instruments.get(name) === declared) &&
+    on.hasFileStandard === (context.standard !== null) &&
+    on.defaults === context.defaults &&
+    on.instruments.every(([instrument, declared]) => context.instruments.get(instrument) === declared) &&
     (on.declared === null || on.declared === declaredIn(context))
   );
 }
+
+/** Nearly all blocks have none of them. */
+const areAlike = (first: readonly Finding[], second: readonly Finding[]): boolean =>
+  first === second || (first.length === second.length && JSON.stringify(first) === JSON.stringify(second));
 
 /** A place of a block as a range of the document. */
 export const rangeIn = (document: LentilDocument, blockIndex: number, { line, start, end }: Place) => {

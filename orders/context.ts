@@ -7,10 +7,16 @@ import { instrumentOf } from './instrument';
 import type { Instrument, Order, Placed } from './model';
 import type { GuardBand } from './uncertainty';
 
+export interface FileStandard {
+  readonly name: string;
+  readonly block: Block;
+  readonly place: Place;
+}
+
 /** Names and settings that hold for every order of a document. */
 export interface Context {
   /** The `standard` line of the file, wherever it stands. */
-  readonly standard: { readonly name: string; readonly block: Block; readonly place: Place } | null;
+  readonly standard: FileStandard | null;
   /** The set for files that name none: from the settings or the command line. */
   readonly fallbackStandard: string | null;
   readonly defaults: Block | null;
@@ -21,7 +27,8 @@ export interface Context {
 
 /** Parts of a context that one text contributes; kept per block, so that an edit elsewhere reuses them. */
 interface Contribution {
-  readonly standard: Context['standard'];
+  /** All of them; the first of the file holds. */
+  readonly standards: readonly FileStandard[];
   readonly instrument: Instrument | null;
   readonly house: HouseSet | null;
   readonly defaults: boolean;
@@ -33,7 +40,7 @@ export function contributionOf(block: Block): Contribution {
   let known = block.memo.get(CONTRIBUTION) as Contribution | undefined;
   if (!known) {
     known = {
-      standard: fileStandard(block),
+      standards: fileStandards(block),
       instrument: block.kind === 'instrument' ? instrumentOf(block) : null,
       house: block.kind === 'tolerance' ? houseSetOf(block) : null,
       defaults: block.kind === 'defaults',
@@ -46,12 +53,15 @@ export function contributionOf(block: Block): Contribution {
 /** Cheap test before a parse: only lines whose first word is `standard` are looked at. */
 const STANDARD_LINE = /^\s*standard\b/i;
 
-function fileStandard(block: Block): Context['standard'] {
-  if (!block.lines.some(({ text }) => STANDARD_LINE.test(text))) return null;
-  const line = sectionsOf(block).findIndex(({ kind }) => kind === 'file');
-  const node = block.lines[line]?.parsed(block.kind).node;
-  if (node?.kind !== 'standard' || !node.name) return null;
-  return { name: node.name.text, block, place: { line, start: node.name.start, end: node.name.end } };
+const NONE: readonly FileStandard[] = [];
+
+function fileStandards(block: Block): readonly FileStandard[] {
+  if (!block.lines.some(({ text }) => STANDARD_LINE.test(text))) return NONE;
+  return sectionsOf(block).flatMap(({ kind }, line) => {
+    const node = kind === 'file' ? block.lines[line]?.parsed(block.kind).node : undefined;
+    if (node?.kind !== 'standard' || !node.name) return [];
+    return [{ name: node.name.text, block, place: { line, start: node.name.start, end: node.name.end } }];
+  });
 }
 
 /**
@@ -73,7 +83,7 @@ export function contextOf(
       const own = contributionOf(block);
       if (own.instrument && !instruments.has(own.instrument.name)) instruments.set(own.instrument.name, own.instrument);
       if (own.house && !houses.has(own.house.name)) houses.set(own.house.name, own.house);
-      if (at === 0 && own.standard && !standard) standard = own.standard;
+      if (at === 0 && !standard) standard = own.standards[0] ?? null;
       if (at === 0 && own.defaults && !defaults) defaults = block;
     }
   }

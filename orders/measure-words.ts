@@ -59,6 +59,9 @@ const REASONS: Readonly<Record<string, string>> = {
   'verification-missing': 'the maker compensates and has not said what the lens should read',
   'power-missing': 'the order gives no power that could be read',
   'no-limit': 'the set has no limit for this',
+  spread: 'repeated readings lie further apart than the limit, and their mean says nothing',
+  'accept-when-sure': 'inside the limit, but by less than the instrument is sure of',
+  'reject-when-sure': 'outside the limit, but by less than the instrument is sure of',
   'not-defined': 'the set deliberately sets no limit here',
 };
 

@@ -1,17 +1,46 @@
-/** Findings about lines that hold for the whole file, told in the block that holds the line. */
+/** Findings about what holds for the whole file, told in the block that says it. */
 import type { Block } from '../../grammar';
-import { type Context, setNamed } from '../context';
-import type { Finding } from '../finding';
+import { type Context, contributionOf, setNamed } from '../context';
+import type { Finding, FindingData, Place } from '../finding';
+import { nearestSet } from './bench/standard-unknown';
 
-export function fileFindings(block: Block, { standard }: Context): Finding[] {
-  if (standard?.block !== block || setNamed(standard.name)) return [];
-  return [
-    {
-      code: 'standard-unknown',
-      level: 'error',
-      data: { name: standard.name, named: true },
-      eye: null,
-      ...standard.place,
-    },
-  ];
+const NONE: readonly Finding[] = [];
+
+export function fileFindings(block: Block, context: Context): readonly Finding[] {
+  const { standards, instrument, house } = contributionOf(block);
+  const declares = block.kind === 'instrument' || block.kind === 'tolerance' || block.kind === 'defaults';
+  if (standards.length === 0 && !declares) return NONE;
+  const findings = standards.flatMap((standard) => {
+    if (standard.name !== context.standard?.name) return [finding('said-twice', standard.place, { in: 'order' })];
+    if (standard !== context.standard || setNamed(standard.name) || context.houses.has(standard.name)) return [];
+    const near = nearestSet(standard.name, context);
+    return [finding('standard-unknown', standard.place, { name: standard.name, named: true, near })];
+  });
+  if (instrument && context.instruments.get(instrument.name) !== instrument)
+    findings.push(twice(block, instrument.name));
+  if (house && context.houses.get(house.name) !== house) findings.push(twice(block, house.name));
+  if (block.kind === 'defaults' && context.defaults !== block) findings.push(twice(block, 'defaults'));
+  if (house?.parentPlace && house.parent !== null && !setNamed(house.parent)) {
+    const data = { name: house.parent, named: true, near: nearestSet(house.parent, null) };
+    findings.push(finding('standard-unknown', house.parentPlace, data));
+  }
+  if (house && house.parent === null) findings.push(finding('house-base-missing', nameOf(block), { name: house.name }));
+  return findings.length > 0 ? findings : NONE;
+}
+
+const finding = (code: string, place: Place, data: FindingData): Finding => ({
+  code,
+  level: 'error',
+  data,
+  eye: null,
+  ...place,
+});
+
+const twice = (block: Block, name: string): Finding => finding('defined-twice', nameOf(block), { name });
+
+/** The name in the header of a block, or the word that opens it. */
+function nameOf(block: Block): Place {
+  const node = block.lines[0]?.parsed(block.kind).node;
+  const { start = 0, end = 0 } = (node && 'name' in node ? node.name : null) ?? node?.head ?? {};
+  return { line: 0, start, end };
 }

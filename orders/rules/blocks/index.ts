@@ -1,6 +1,7 @@
 import type { Rule } from '../rule';
 import { blockUnclear } from './block-unclear';
 import { blockUnnamed } from './block-unnamed';
+import { definedTwice } from './defined-twice';
 import { lineOutside } from './line-outside';
 import { nameMissing } from './name-missing';
 import { orderLineBelowReading } from './order-line-below-reading';
@@ -11,6 +12,7 @@ import { saidTwice } from './said-twice';
 export const BLOCKS: readonly Rule[] = [
   blockUnclear,
   blockUnnamed,
+  definedTwice,
   lineOutside,
   nameMissing,
   orderLineBelowReading,

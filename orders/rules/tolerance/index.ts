@@ -6,6 +6,8 @@ import { cosmeticFailed } from './cosmetic-failed';
 import { cylinderOutside } from './cylinder-outside';
 import { heightDifferenceOutside } from './height-difference-outside';
 import { heightOutside } from './height-outside';
+import { houseBaseMissing } from './house-base-missing';
+import { houseLimit } from './house-limit';
 import { impactFailed } from './impact-failed';
 import { nearPdOutside } from './near-pd-outside';
 import { pdOutside } from './pd-outside';
@@ -15,7 +17,7 @@ import { segmentOutside } from './segment-outside';
 import { thicknessOutside } from './thickness-outside';
 import { warpOutside } from './warp-outside';
 
-/** Readings that are outside their limit. */
+/** Readings that are outside their limit, and sets that have none. */
 export const TOLERANCE: readonly Rule[] = [
   addOutside,
   axisOutside,
@@ -24,6 +26,8 @@ export const TOLERANCE: readonly Rule[] = [
   cylinderOutside,
   heightDifferenceOutside,
   heightOutside,
+  houseBaseMissing,
+  houseLimit,
   impactFailed,
   nearPdOutside,
   pdOutside,

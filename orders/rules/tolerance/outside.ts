@@ -76,10 +76,14 @@ function isDecided({ decided, readings, purpose }: Order, { quantity, reading }:
 
 /** `R cylinder read -0.50, ordered -0.75: off by +0.25 D, limit 0.13 D (z80.1-2015).` */
 export function readAgainstOrdered(measure: Measure): string {
-  const split =
-    measure.because === 'worst-split' ? ' Only the sum was read; the whole error is taken to be in one lens.' : '';
-  return `${subjectFirst(measure)} ${readAndOrdered(measure)}: off by ${deviationInWords(measure)}${beside(measure)}, ${limit(measure)}.${split}`;
+  const assumed = (measure.because !== null && ASSUMED[measure.because]) || '';
+  return `${subjectFirst(measure)} ${readAndOrdered(measure)}: off by ${deviationInWords(measure)}${beside(measure)}, ${limit(measure)}.${assumed}`;
 }
+
+const ASSUMED: Readonly<Record<string, string>> = {
+  'worst-split': ' Only the sum was read; the whole error is taken to be in one lens.',
+  'accept-when-sure': ' It is inside, but by less than the instrument is sure of.',
+};
 
 /** `R warp 1.25 D, limit 1.00 D (z80.1-2015).` For what should not be there at all. */
 export const unwantedInWords = (measure: Measure): string =>

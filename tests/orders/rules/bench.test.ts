@@ -102,10 +102,26 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     row(head('standard z80.1-2016'), 'error [z80.1-2016]'),
     row(written({ ...JOB, order: [...JOB.order, 'standard z80.2'] }), 'error [z80.2]'),
     row(head('standard Z80.1-2015')),
+    row(head('standard house', 'tolerance house from z80.1-2015')),
+    row(head('standard house', 'tolerance house from z80.1'), 'error [z80.1]'),
+    row(head('standard house', 'tolerance house')),
+    row(head('standard House', 'tolerance house from z80.1-2015'), 'error [House]'),
     // For the whole file it is told once, wherever the line stands.
     row(`${noStandard}\norder QL-1043\n  R plano\n  L plano\nstandard z80.1`, 'error [z80.1]'),
   ],
+  'defined-twice': [
+    row(head('instrument FOC-A', '  reads-to 0.25', ...JOB.head), 'error [FOC-A]'),
+    row(head('tolerance house from z80.1-2015', 'tolerance house from z80.1-2010', ...JOB.head), 'error [house]'),
+    row(head('defaults', '  supply glazed', 'defaults', '  supply uncut', ...JOB.head), 'error [defaults]'),
+    row(head(...JOB.head, 'instrument FOC-B')),
+  ],
+  'house-base-missing': [
+    row(head('tolerance house', '  power 0.06', ...JOB.head), 'error [house]'),
+    row(head('tolerance house from z80.1-2015', ...JOB.head)),
+  ],
   'said-twice': [
+    row(head('standard z80.1-2015', 'standard z80.1-2010'), 'error [z80.1-2010]'),
+    row(head('standard z80.1-2015', 'standard z80.1-2015')),
     row(`${written(JOB)}\n    R -4.25 -0.75 x 022`, 'warning R [-4.25 -0.75 x 022]'),
     row(`${written(JOB)}\n    R -4.50 -0.75 x 022`),
     row(`${written(JOB)}\n    again R -4.25 -0.75 x 022`),
@@ -184,6 +200,8 @@ describe('fixes', () => {
     expect(fixed(head('standard ANSI-Z80.1-2010'), 'standard-unknown')).toEqual([head('standard z80.1-2010')]);
     expect(fixed(head('standard "ISO 21987"'), 'standard-unknown')).toEqual([head('standard iso-21987-2017')]);
     expect(fixed(head('standard ours'), 'standard-unknown')).toEqual([]);
+    const house = (name: string): string => head(`standard ${name}`, 'tolerance house from z80.1-2015');
+    expect(fixed(house('House'), 'standard-unknown')).toEqual([house('house')]);
   });
 
   test('an unknown instrument becomes the nearest one, or is declared above the order', () => {
@@ -261,6 +279,15 @@ describe('after an edit findings are those of the whole text', () => {
 
   test('the calibration falls due', () => {
     expect(codes(written(JOB), { from: 'due 2027-05-14', to: 'due 2026-05-14' })).toContain('instrument-overdue');
+  });
+
+  test('a house set is named, loses its name, or its base', () => {
+    const text = head('standard house', 'tolerance house from z80.1-2015', '  power 0.06');
+    expect(codes(text, { from: 'tolerance house', to: 'tolerance hause' })).toContain('standard-unknown');
+    expect(codes(text, { from: ' from z80.1-2015', to: '' })).toContain('house-base-missing');
+    expect(codes(text, { from: 'standard house', to: 'standard hause' })).toContain('standard-unknown');
+    const twice = head('instrument FOC-A', '  reads-to 0.25', ...JOB.head);
+    expect(codes(twice, { from: 'instrument FOC-A', to: 'instrument FOC-1' })).not.toContain('defined-twice');
   });
 
   test('the standard of the file goes wrong, or comes from another line', () => {

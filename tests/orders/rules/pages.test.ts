@@ -42,6 +42,12 @@ const PLACES: Readonly<Record<string, Place>> = {
   },
   'compensation-unsaid': { job: order('R -10.00', 'L -10.00', 'pd 63', 'as-worn vertex 14'), frame: inOrder },
   'cross-room': { job: order(...DISTANCE, ...PROGRESSIVE), frame: inOrder },
+  'defined-twice': { job: JOB, frame: (line) => (job) => ({ ...job, head: [...job.head, line] }) },
+  'house-base-missing': { job: JOB, frame: inHead },
+  'house-limit': {
+    job: { ...JOB, head: ['standard house', 'tolerance house from z80.1-2015', '  power 0.06', 'instrument FOC-A'] },
+    frame: inReading,
+  },
   'degression-beyond-add': { job: ORDER, frame: inOrder },
   'design-missing': { job: { ...ORDER, order: without(ORDER.order, 'design') }, frame: inOrder },
   'eye-missing': { job: order(), frame: inOrder },

@@ -20,6 +20,20 @@ const progressive = (...reading: readonly string[]): string =>
     ['pd R 31.5 L 31.5', 'height 18', ...reading],
   );
 
+/** The job judged by a house set. */
+const house = (...reading: readonly string[]): string =>
+  written({
+    head: [
+      'standard house',
+      'tolerance house from z80.1-2015',
+      '  power 0.06',
+      ...JOB.head.slice(1, 2),
+      '  reads-to 0.01',
+    ],
+    order: JOB.order,
+    reading: reading.reduce(put, JOB.reading),
+  });
+
 /** Limits are those of ANSI Z80.1-2015 as the built-in set holds them; cases name the account they come from. */
 const ROWS: Readonly<Record<string, readonly Row[]>> = {
   'power-outside': [
@@ -101,6 +115,14 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     row(read('clock L +4.00 @ 090 / +5.00 @ 180')),
     row(read('clock L +4.00 @ 090 / +5.12 @ 180'), 'error L [L +4.00 @ 090 / +5.12 @ 180]'),
   ],
+  // A shop accepts 0.06 where the standard accepts 0.13: Envision magazine (numbers ours).
+  'house-limit': [
+    row(house('R -4.60 -0.75 x 022'), 'warning R [-4.60 -0.75 x 022]'),
+    row(house('R -4.55 -0.75 x 022')),
+    // Outside both is the error of the standard.
+    row(house('R -4.80 -0.75 x 022')),
+    row(`${house('R -4.60 -0.75 x 022')}\n    decided accept "known"`, 'info R [-4.60 -0.75 x 022]'),
+  ],
   'impact-failed': [row(read('impact failed'), 'error [failed]'), row(read('impact batch "cert 88"'))],
   'cosmetic-failed': [row(read('cosmetic failed "scratch R"'), 'error [failed]'), row(read('cosmetic passed'))],
 };
@@ -151,6 +173,16 @@ describe('what is said', () => {
       'base-curve-outside',
       read('base-curve R 5.12 L 4.00'),
       'R base curve read 5.12, ordered 4.00: off by +1.12 D, limit 0.75 D (z80.1-2015).',
+    ],
+    [
+      'house-limit',
+      house('R -4.60 -0.75 x 022'),
+      'R power read -5.35, ordered -5.25: off by -0.10 D. Inside 0.13 D (z80.1-2015), outside the 0.06 D of house.',
+    ],
+    [
+      'thickness-outside',
+      job(['thickness centre 2.0 min 1.8'], ['thickness R centre 2.0 min 1.5 L centre 2.0 min 1.8']),
+      'R least thickness read 1.5 mm; the order asks for at least 1.8 mm.',
     ],
     ['impact-failed', read('impact failed'), 'The impact test failed. This lens is not to be dispensed.'],
   ])('%s', (code, text, sentence) => {
