@@ -193,16 +193,17 @@ function sharedEnds(before: readonly Block[], after: readonly Block[]): readonly
   return [head, tail];
 }
 
-/** Whether blocks say anything that other blocks rest on: a standard, defaults, an instrument. */
-function contributes(blocks: readonly Block[]): boolean {
-  const { standard, defaults, instruments } = contextOf(new LentilDocument(blocks, false), null);
-  return standard !== null || defaults !== null || instruments.size > 0;
-}
+/** Whether blocks say anything that other blocks rest on, such as a standard, defaults or an instrument. */
+const contributes = (blocks: readonly Block[]): boolean =>
+  !isSame(contextOf(new LentilDocument(blocks, false), null), contextOf(new LentilDocument([], false), null));
 
-const isSame = (a: Context, b: Context): boolean =>
-  a === b ||
-  (a.standard?.name === b.standard?.name &&
-    a.fallbackStandard === b.fallbackStandard &&
-    a.defaults === b.defaults &&
-    a.instruments.size === b.instruments.size &&
-    [...a.instruments].every(([name, instrument]) => b.instruments.get(name) === instrument));
+/** Compares whatever a context holds, so that nothing which is added to it can be overlooked here. */
+function isSame(a: Context, b: Context): boolean {
+  if (a === b) return true;
+  const others: Readonly<Record<string, unknown>> = { ...b };
+  return Object.entries(a).every(([key, value]) => {
+    const other = others[key];
+    if (!(value instanceof Map) || !(other instanceof Map)) return value === other;
+    return value.size === other.size && [...value].every(([name, entry]) => other.get(name) === entry);
+  });
+}
