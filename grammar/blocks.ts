@@ -30,9 +30,11 @@ export function opensBlock(line: string): StoreBlockKind | null {
   return looksLikeOpening(word, line.slice(word.length, commentStart(line)).trim()) ? 'unnamed' : null;
 }
 
+const ONE_NAME = /^(?:[^\s]+|"(?:[^"]|"")*"?|[“„][^“”]*[“”]?|«[^»]*»?)$/;
+
 /** `ordr QL-1043`: an unknown word at the margin with one name behind it, nearer to a block word than to any other. */
 function looksLikeOpening(word: string, rest: string): boolean {
-  if (rest === '' || /\s/.test(rest)) return false;
+  if (!ONE_NAME.test(rest)) return false;
   const near = nearestWord(word, [...LINE_WORDS]);
   if (near !== null) return OPENING.has(near);
   return /[A-Za-z"“„]/.test(rest);

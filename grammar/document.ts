@@ -5,7 +5,15 @@
  */
 import { opensBlock, type StoreBlockKind } from './blocks';
 import { parsedLine } from './line-memo';
-import { BYTE_ORDER_MARK, type LineEnd, type Position, type Range, splitLines, stripByteOrderMark } from './text';
+import {
+  BYTE_ORDER_MARK,
+  type LineEnd,
+  type Position,
+  type Range,
+  type RawLine,
+  splitLines,
+  stripByteOrderMark,
+} from './text';
 import type { ParsedLine } from './tree';
 
 /** One line of text with its tree, which is made when first asked for and then kept. */
@@ -98,10 +106,11 @@ export class LentilDocument {
     return parts.join('');
   }
 
-  /** The text between two positions. */
-  slice({ start, end }: Range): string {
+  /** The text between two positions, which are drawn in to the text. */
+  slice(range: Range): string {
+    const { start, end } = this.#clampRange(range);
     const parts: string[] = [];
-    for (let at = start.line; at <= Math.min(end.line, this.lineCount - 1); at++) {
+    for (let at = start.line; at <= end.line; at++) {
       const line = this.line(at) as Line;
       const from = at === start.line ? start.character : 0;
       parts.push(at === end.line ? line.text.slice(from, end.character) : line.text.slice(from) + line.end);
@@ -114,9 +123,7 @@ export class LentilDocument {
    * protocol asks. Only the blocks that the range touches are cut anew.
    */
   edit(range: Range, text: string): LentilDocument {
-    const start = this.#clamp(range.start);
-    const last = this.#clamp(range.end);
-    const end = isBefore(last, start) ? start : last;
+    const { start, end } = this.#clampRange(range);
     // A line end CR before the edit could join with a LF that the edit brings to the front of the next line.
     const from = start.line > 0 && (this.line(start.line - 1) as Line).end === '\r' ? start.line - 1 : start.line;
     const head = from < start.line ? `${(this.line(from) as Line).text}\r` : '';
@@ -134,30 +141,50 @@ export class LentilDocument {
     // When the joined text ends with a line end, the empty rest is no line unless the text ends here.
     const atEnd = end.line === this.lineCount - 1;
     if (!atEnd && fresh.at(-1)?.text === '' && fresh.at(-1)?.end === '') fresh.pop();
-    const old = this.#reusable(from, end.line);
-    for (const line of fresh) lines.push(old.get(line.text + line.end) ?? new Line(line.text, line.end));
+    for (const line of this.#reuse(fresh, from, end.line)) lines.push(line);
     const stop = this.starts[lastBlock + 1] as number;
     for (let at = end.line + 1; at < stop; at++) lines.push(this.line(at) as Line);
 
-    const cut = cutIntoBlocks(lines);
+    const known = new Map(this.blocks.slice(firstBlock, lastBlock + 1).map((block) => [block.lines[0], block]));
+    const cut = cutIntoBlocks(lines).map((block) => {
+      const old = known.get(block.lines[0]);
+      return old && isSame(old, block) ? old : block;
+    });
     return new LentilDocument(
       [...this.blocks.slice(0, firstBlock), ...cut, ...this.blocks.slice(lastBlock + 1)],
       this.byteOrderMark,
     );
   }
 
+  /** Both ends inside the text, the earlier one first. */
+  #clampRange(range: Range): Range {
+    const start = this.#clamp(range.start);
+    const end = this.#clamp(range.end);
+    return isBefore(end, start) ? { start: end, end: start } : { start, end };
+  }
+
   #copy(lines: Line[], firstBlock: number, upTo: number): void {
     for (let at = this.starts[firstBlock] as number; at < upTo; at++) lines.push(this.line(at) as Line);
   }
 
-  /** Lines of the replaced range by their text, so that a line written anew as it was keeps its tree. */
-  #reusable(from: number, to: number): Map<string, Line> {
-    const map = new Map<string, Line>();
-    for (let at = from; at <= to; at++) {
-      const line = this.line(at) as Line;
-      map.set(line.text + line.end, line);
-    }
-    return map;
+  /** Lines of the new text; one that is written anew as it was keeps its tree. */
+  #reuse(fresh: readonly RawLine[], from: number, to: number): Line[] {
+    const old: Line[] = [];
+    for (let at = from; at <= to; at++) old.push(this.line(at) as Line);
+    const isKept = (line: Line | undefined, raw: RawLine | undefined): boolean =>
+      line !== undefined && raw !== undefined && line.text === raw.text && line.end === raw.end;
+    let above = 0;
+    while (isKept(old[above], fresh[above])) above++;
+    let below = 0;
+    const most = Math.min(old.length, fresh.length) - above;
+    while (below < most && isKept(old.at(-1 - below), fresh.at(-1 - below))) below++;
+    // Between the lines that stayed in place, the text alone tells which line is meant.
+    const moved = new Map(old.slice(above, old.length - below).map((line) => [line.text + line.end, line]));
+    return fresh.map(({ text, end }, at) => {
+      if (at < above) return old[at] as Line;
+      if (at >= fresh.length - below) return old[at - fresh.length + old.length] as Line;
+      return moved.get(text + end) ?? new Line(text, end);
+    });
   }
 
   #clamp({ line, character }: Position): Position {
@@ -172,6 +199,12 @@ export class LentilDocument {
 
 const isBefore = (a: Position, b: Position): boolean =>
   a.line < b.line || (a.line === b.line && a.character < b.character);
+
+/** Whether a block cut anew holds the very lines of an old one, which then stays with all that was worked out from it. */
+const isSame = (one: Block, other: Block): boolean =>
+  one.kind === other.kind &&
+  one.lines.length === other.lines.length &&
+  one.lines.every((line, at) => line === other.lines[at]);
 
 /** Reads a whole text. */
 export function parseDocument(text: string): LentilDocument {

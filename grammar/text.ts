@@ -65,6 +65,13 @@ export function indentOf(text: string): number {
   return at;
 }
 
+/** Length of the line without the blanks at its end; only what `isBlank` knows counts as one. */
+export function contentEnd(text: string): number {
+  let end = text.length;
+  while (end > 0 && isBlank(text.charCodeAt(end - 1))) end--;
+  return end;
+}
+
 /**
  * Column at which the comment of a line starts, or the line's length. `#` starts a comment when it begins the line
  * or follows a blank; inside quotes it does not.

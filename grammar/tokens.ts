@@ -3,19 +3,26 @@
  * into their meaning. So `x22`, `A52`, `7x28`, `-4.50DS` and `R-4.50-0.75x22` come apart by themselves.
  */
 import { createToken, type IToken, Lexer, type TokenType } from 'chevrotain';
-import { VOCABULARY } from './vocabulary';
+import { VOCABULARY, type WordRole } from './vocabulary';
 
 const BLANKS = /[ \t\u00A0\u2000-\u200B\u202F\u3000]+/;
 const MINUS = '\\-\u2010-\u2015\u2212\uFE63\uFF0D';
 const PLUS = '+\uFF0B';
 const LETTER = 'A-Za-z\u00C0-\u00D6\u00D8-\u00F6\u00F8-\u02AF\u0370-\u0393\u0395-\u03FF\u0400-\u04FF';
 
-const shape = (name: string, pattern: RegExp | typeof Lexer.NA, group?: string): TokenType =>
-  createToken({ name, pattern, line_breaks: false, ...(group === undefined ? {} : { group }) });
+const SHAPES: TokenType[] = [];
+const KINDS: TokenType[] = [];
 
-const Blank = shape('Blank', BLANKS, Lexer.SKIPPED);
+/** The lexer takes the first shape that fits, so the order of the declarations matters. */
+function shape(name: string, pattern: RegExp, group?: string): TokenType {
+  const type = createToken({ name, pattern, line_breaks: false, ...(group === undefined ? {} : { group }) });
+  SHAPES.push(type);
+  return type;
+}
+
+shape('Blank', BLANKS, Lexer.SKIPPED);
 export const Text = shape('Text', /"(?:[^"]|"")*"?|[“„][^“”]*[“”]?|«[^»]*»?/);
-export const DateShape = shape('Date', /\d{4}-\d{2}-\d{2}T?/);
+export const DateShape = shape('Date', /\d{4}[-./]\d{1,2}[-./]\d{1,2}T?/);
 export const DayFirst = shape('DayFirst', /\d{1,2}[/.]\d{1,2}[/.]\d{4}/);
 export const Time = shape('Time', /\d{1,2}:\d{2}(?::\d{2})?/);
 export const Arrow = shape('Arrow', /-+>|→|=>/);
@@ -29,20 +36,27 @@ export const Dash = shape('Dash', new RegExp(`[${MINUS}]`));
 export const Plus = shape('Plus', new RegExp(`[${PLUS}]`));
 export const Slash = shape('Slash', /\//);
 export const At = shape('At', /@/);
-export const Comma = shape('Comma', /[,;]/);
+export const Comma = shape('Comma', /[,;&]/);
+export const Colon = shape('Colon', /[:=]/);
 export const OpenParen = shape('OpenParen', /\(/);
 export const CloseParen = shape('CloseParen', /\)/);
-export const Box = shape('Box', /\[\]|□|\u25A1/);
+export const Box = shape('Box', /\[\]|□/);
 export const Degree = shape('Degree', /°|º/);
 export const PrismMark = shape('PrismMark', /[\u0394\u2206^]/);
 export const Infinite = shape('Infinite', /∞/);
-export const Tick = shape('Tick', /[✓✔]/);
 export const CrossSign = shape('CrossSign', /×/);
 export const Word = shape('Word', new RegExp(`[${LETTER}]+(?:-[${LETTER}]+)*`));
+export const Tick = shape('Tick', /[✓✔]/);
 export const Other = shape('Other', /[\u0000-\uFFFF]/);
 
-const kind = (name: string): TokenType => createToken({ name, pattern: Lexer.NA });
+function kind(name: string): TokenType {
+  const type = createToken({ name, pattern: Lexer.NA });
+  KINDS.push(type);
+  return type;
+}
 
+/** A minus or a plus with a blank between it and its figure. */
+export const SignApart = kind('SignApart');
 export const NameToken = kind('Name');
 export const EyeToken = kind('Eye');
 export const Cross = kind('Cross');
@@ -54,6 +68,7 @@ export const AxisLabel = kind('AxisLabel');
 export const Unit = kind('Unit');
 export const BaseWord = kind('BaseWord');
 export const BaseAngle = kind('BaseAngle');
+export const Answer = kind('Answer');
 export const AddWord = kind('AddWord');
 export const PrismWord = kind('PrismWord');
 export const BaseCurveWord = kind('BaseCurveWord');
@@ -128,23 +143,26 @@ const WORD_KINDS: ReadonlyMap<string, TokenType> = new Map<string, TokenType>([
   ['axis', AxisLabel],
 ]);
 
-const ROLE_KINDS: Readonly<Record<string, TokenType>> = {
+const ROLE_KINDS: Readonly<Partial<Record<WordRole, TokenType>>> = {
   eye: EyeToken,
   base: BaseWord,
   cross: Cross,
   plano: Plano,
   'no-cylinder': NoCylinder,
   unit: Unit,
+  answer: Answer,
 };
 
 const DESIGNS = new Set(['single-vision', 'bifocal', 'trifocal', 'double', 'progressive', 'office']);
+const designKind = (word: string): TokenType => (DESIGNS.has(word) ? DesignWord : ShapeWord);
 
-interface Meaning {
+export interface Meaning {
   readonly type: TokenType;
   readonly word: string;
 }
 
-const ROLES_INSIDE_A_LINE = [
+/** Where a spelling has several roles, the first of these is what it means inside a line. */
+const ROLES_INSIDE_A_LINE: readonly WordRole[] = [
   'eye',
   'base',
   'cross',
@@ -152,13 +170,14 @@ const ROLES_INSIDE_A_LINE = [
   'no-cylinder',
   'label',
   'unit',
+  'answer',
   'clause',
   'value',
   'line',
 ];
 
 /** What a word means inside a line, by lower-cased spelling; the head of the line is looked up apart. */
-const INNER: ReadonlyMap<string, Meaning> = (() => {
+const INSIDE_A_LINE: ReadonlyMap<string, Meaning> = (() => {
   const map = new Map<string, Meaning>();
   for (const role of ROLES_INSIDE_A_LINE) {
     for (const entry of VOCABULARY) {
@@ -175,148 +194,42 @@ const INNER: ReadonlyMap<string, Meaning> = (() => {
   return map;
 })();
 
-function designKind(word: string): TokenType {
-  return DESIGNS.has(word) ? DesignWord : ShapeWord;
-}
-
-const SHAPES = [
-  Blank,
-  Text,
-  DateShape,
-  DayFirst,
-  Time,
-  Arrow,
-  Figure,
-  Dash,
-  Plus,
-  Slash,
-  At,
-  Comma,
-  OpenParen,
-  CloseParen,
-  Box,
-  Degree,
-  PrismMark,
-  Infinite,
-  Tick,
-  CrossSign,
-  Word,
-  Other,
-];
-
-const MEANINGS = [
-  NameToken,
-  EyeToken,
-  Cross,
-  Plano,
-  NoCylinder,
-  SphereLabel,
-  CylinderLabel,
-  AxisLabel,
-  Unit,
-  BaseWord,
-  BaseAngle,
-  AddWord,
-  PrismWord,
-  BaseCurveWord,
-  ThicknessWord,
-  Near,
-  Intermediate,
-  DistanceWord,
-  AtWord,
-  With,
-  By,
-  Stage,
-  From,
-  Due,
-  Read,
-  BandWord,
-  Below,
-  Datum,
-  Lines,
-  Wide,
-  Thin,
-  Total,
-  Corrected,
-  Engraved,
-  Surface,
-  Tilt,
-  TiltEnd,
-  MaterialKey,
-  DesignWord,
-  ShapeWord,
-  DesignKey,
-];
+export const meaningInside = (image: string): Meaning | undefined => INSIDE_A_LINE.get(image.toLowerCase());
 
 /** Everything the parser may meet. */
-export const TOKENS: readonly TokenType[] = [...SHAPES, ...MEANINGS];
+export const TOKENS: readonly TokenType[] = [...SHAPES, ...KINDS];
 
-/** How names are joined on a line: after the clause words, from the first word on, or wherever a word stands. */
-export type Names = 'clauses' | 'first' | 'words';
+const lexer = new Lexer(SHAPES, { positionTracking: 'onlyOffset', ensureOptimizations: true });
 
-const lexer = new Lexer(SHAPES as TokenType[], { positionTracking: 'onlyOffset', ensureOptimizations: true });
-
-/** The tokens of a line's content (comment already cut off), words turned into their meaning and names joined. */
-export function tokenize(content: string): IToken[] {
-  return lexer.tokenize(content).tokens;
-}
+/** The tokens of a line's content, by their shape alone; the comment is already cut off. */
+export const tokenize = (content: string): IToken[] => lexer.tokenize(content).tokens;
 
 /** One past the last column of a token. */
 export const endOf = (token: IToken): number => token.startOffset + token.image.length;
 
-const touches = (left: IToken, right: IToken | undefined): boolean =>
+/** Marks a figure that is really two, typed into one another. */
+export const TOUCHING = 'touching';
+
+/** Whether nothing stands between two tokens. */
+export const touches = (left: IToken, right: IToken | undefined): boolean =>
   right !== undefined && right.startOffset === endOf(left);
-
-/** Gives the words after the head their meaning and makes one token of each name. Returns the tokens after the head. */
-export function giveMeaning(tokens: readonly IToken[], from: number, names: Names): IToken[] {
-  const out: IToken[] = [];
-  let nameDue = names === 'first';
-  for (let at = from; at < tokens.length; at++) {
-    const token = tokens[at] as IToken;
-    if (nameDue || (names === 'words' && token.tokenType === Word && !INNER.has(token.image.toLowerCase()))) {
-      nameDue = false;
-      let last = at;
-      if (token.tokenType !== Text) while (touches(tokens[last] as IToken, tokens[last + 1])) last++;
-      out.push(joinName(tokens, at, last));
-      at = last;
-      continue;
-    }
-    const type = meaningOf(token);
-    out.push(token);
-    nameDue = type === With || type === By || type === From;
-  }
-  return out;
-}
-
-function meaningOf(token: IToken): TokenType {
-  if (token.tokenType === CrossSign) retype(token, Cross, 'x');
-  if (token.tokenType !== Word) return token.tokenType;
-  const meaning = INNER.get(token.image.toLowerCase());
-  if (meaning) retype(token, meaning.type, meaning.word);
-  return token.tokenType;
-}
-
-function retype(token: IToken, type: TokenType, word: string): void {
-  token.tokenType = type;
-  token.tokenTypeIdx = type.tokenTypeIdx as number;
-  token.payload = word;
-}
-
-function joinName(tokens: readonly IToken[], first: number, last: number): IToken {
-  const token = tokens[first] as IToken;
-  const quoted = token.tokenType === Text;
-  let image = token.image;
-  for (let at = first + 1; at <= last; at++) image += (tokens[at] as IToken).image;
-  token.image = image;
-  retype(token, NameToken, quoted ? unquote(image) : image);
-  return token;
-}
 
 /** The text inside quotes; `""` stands for one quote mark, and a missing closing quote is forgiven here. */
 export function unquote(image: string): string {
   if (image.startsWith('"')) {
-    const inner = image.length > 1 && image.endsWith('"') ? image.slice(1, -1) : image.slice(1);
+    const inner = isOpen(image) ? image.slice(1) : image.slice(1, -1);
     return inner.replaceAll('""', '"');
   }
   return image.replace(/^[“„«]/, '').replace(/[“”»]$/, '');
 }
+
+const OPENING_MARKS: Readonly<Record<string, string>> = { '“': '”', '„': '“', '«': '»' };
+
+/** The quote mark that is missing at the end of a quoted text, or null when the text is closed. */
+export function missingQuote(image: string): string | null {
+  if (image.startsWith('"')) return isOpen(image) ? '"' : null;
+  return image.length > 1 && /[“”»]$/.test(image) ? null : (OPENING_MARKS[image[0] as string] ?? null);
+}
+
+/** Inside straight quotes a quote mark is written twice, so the text is open when they come out even. */
+const isOpen = (image: string): boolean => /^"(?:[^"]|"")*$/.test(image);

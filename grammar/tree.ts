@@ -196,7 +196,7 @@ export type LineNode = LineBase &
         readonly kind: 'eye-figure';
         readonly which: EyeFigureWord;
         readonly again: boolean;
-        readonly entries: readonly ForEye<Figure | null>[];
+        readonly entries: readonly EyeFigure[];
         readonly belowDatum: Span | null;
       }
     | {
@@ -209,6 +209,7 @@ export type LineNode = LineBase &
     | {
         readonly kind: 'settings';
         readonly which: SettingsWord;
+        readonly again: boolean;
         readonly entries: readonly ForEye<readonly Setting[]>[];
       }
     | { readonly kind: 'decentre'; readonly entries: readonly ForEye<readonly PrismComponent[]>[] }
@@ -225,7 +226,7 @@ export type LineNode = LineBase &
         readonly eyes: readonly EyeWord[];
         readonly reason: Name | null;
       }
-    | { readonly kind: 'slab'; readonly reverse: boolean; readonly entries: readonly ForEye<Figure | null>[] }
+    | { readonly kind: 'slab'; readonly reverse: boolean; readonly entries: readonly EyeFigure[] }
     | {
         readonly kind: 'decided';
         readonly verdict: Word | null;
@@ -270,6 +271,11 @@ export type EyeFigureWord = 'height' | 'base-curve' | 'inset' | 'blank' | 'thinn
 export type SettingsWord = 'frame' | 'as-worn' | 'tested' | 'thickness';
 export type ChoiceWord = 'supply' | 'compensation' | 'split' | 'purpose' | 'impact' | 'cosmetic' | 'marking';
 export type TextWord = 'note' | 'ref' | 'coating' | 'kind';
+
+/** A figure for one eye, with the base or direction that may follow it. */
+export interface EyeFigure extends ForEye<Figure | null> {
+  readonly base?: Base;
+}
 
 /** A lens measure on the front: on the distance part and then on the segment, or along two meridians. */
 export interface ClockNode extends Span {

@@ -1,31 +1,55 @@
 /** The parts that many lines share: figures, eyes, names, and where and with what a measurement was taken. */
 import { EmbeddedActionsParser, type IToken, type TokenType } from 'chevrotain';
-import { type FigureUse, readAxis, readFigure } from '../figures';
+import { type ApartSign, type FigureUse, readAxis, readFigure, zeroAt } from '../figures';
 import * as T from '../tokens';
-import type { Base, Eye, EyeWord, Figure, Name, PrismComponent, Problem, Qualifiers, Span, Word } from '../tree';
-
-const BASES: Readonly<Record<string, Base>> = { BI: 'in', BO: 'out', BU: 'up', BD: 'down' };
+import type { Eye, EyeWord, Figure, Name, Problem, Qualifiers, Span, Word } from '../tree';
+import { wordOf as canonicalWord, wordsOf } from '../vocabulary';
 
 export const spanOf = (token: IToken): Span => ({ start: token.startOffset, end: T.endOf(token) });
 export const wordOf = (token: IToken): Word => ({
-  ...spanOf(token),
+  start: token.startOffset,
+  end: T.endOf(token),
   word: (token.payload as string | undefined) ?? token.image.toLowerCase(),
 });
 export const nameOf = (token: IToken): Name => ({
-  ...spanOf(token),
+  start: token.startOffset,
+  end: T.endOf(token),
   text: (token.payload as string | undefined) ?? T.unquote(token.image),
 });
-export const eyeOf = (token: IToken): EyeWord => ({ ...spanOf(token), eye: token.payload as Eye | 'both' });
+export const eyeOf = (token: IToken): EyeWord => ({
+  start: token.startOffset,
+  end: T.endOf(token),
+  eye: token.payload as Eye | 'both',
+});
 
-/** A minus or a dash that stands alone, as on slips where it means “no value”. */
-export const isLoneDash = ({ sign, start, end, value }: Figure): boolean =>
-  sign === '-' && value === null && end - start === 1;
+/** Lengths of a pair are distance and near above this and right and left up to it: half of a wide PD, in millimetres. */
+export const LONGEST_MONOCULAR = 40.5;
+
+/** One way on in a rule. Those of the rules that run most are made once and not on every line. */
+export interface Alternative {
+  readonly ALT: () => unknown;
+}
 
 export class AmountParser extends EmbeddedActionsParser {
   problems: Problem[] = [];
 
-  constructor() {
-    super(T.TOKENS as TokenType[], { maxLookahead: 2, recoveryEnabled: false, skipValidations: false });
+  /** The word that opens the line, by its canonical spelling. */
+  head = '';
+
+  /** What a failing rule had gathered so far; a half-typed line keeps what it already says. */
+  kept: unknown = null;
+
+  /** Where and with what, when the line says so. */
+  ending: Qualifiers | null = null;
+
+  #use: FigureUse = 'plain';
+  #at: Word | null = null;
+  #with: Name | null = null;
+  #corrected: Span | null = null;
+
+  /** @param checked whether the rules are checked for ambiguities: a third of a cold start, so only a test asks for it */
+  constructor(checked = false) {
+    super(T.TOKENS as TokenType[], { maxLookahead: 1, recoveryEnabled: false, skipValidations: !checked });
   }
 
   readonly tell = (problem: Problem): void => {
@@ -33,16 +57,11 @@ export class AmountParser extends EmbeddedActionsParser {
   };
 
   /** Tells one problem in place of the smaller ones inside its span: a misread value raises one finding. */
-  protected tellInstead(problem: Problem): void {
-    this.problems = this.problems.filter(({ start, end }) => start < problem.start || end > problem.end);
-    this.problems.push(problem);
+  tellInstead(problem: Problem): void {
+    const outside = this.problems.filter(({ start, end }) => start < problem.start || end > problem.end);
+    outside.push(problem);
+    this.problems = outside;
   }
-
-  /** What a failing rule had gathered so far; a half-typed line keeps what it already says. */
-  kept: unknown = null;
-
-  /** Where and with what, when the line says so. */
-  ending: Qualifiers | null = null;
 
   /** Remembers a list before anything is put into it. */
   protected keep(list: unknown): void {
@@ -52,209 +71,187 @@ export class AmountParser extends EmbeddedActionsParser {
   }
 
   /** Tells that a word still waits for its value. */
-  protected tellUnless(present: boolean, word: IToken): void {
-    if (!present) this.tell({ code: 'value-missing', ...spanOf(word), data: { word: word.image } });
+  protected tellMissing(word: IToken): void {
+    this.tell({ code: 'value-missing', ...spanOf(word), data: { word: word.image } });
   }
 
-  /** A figure with a sign of its own, a figure whose sign stands apart, or plano. */
+  /** Tells that a word waits for its value unless the next token can be one. */
+  protected expect(word: IToken, ...types: readonly TokenType[]): void {
+    this.ACTION(() => {
+      if (!types.includes(this.LA(1).tokenType)) this.tellMissing(word);
+    });
+  }
+
+  /** Keeps the first of two values for one place; the second has none. */
+  protected once<V extends Span | null>(first: V, second: V): V {
+    if (!first || !second) return first ?? second;
+    this.refuse(second);
+    return first;
+  }
+
+  /** Tells that something has no place where it stands, and is not taken. */
+  protected refuse({ start, end }: Span): void {
+    this.tellInstead({ code: 'unexpected-text', start, end });
+  }
+
+  /** A word out of the few that a line or a clause accepts, by its canonical spelling; null when it is none of them. */
+  protected choose(role: 'choice' | 'key', of: string, token: IToken): Word | null {
+    const word = canonicalWord(role, of, token.image);
+    const span = spanOf(token);
+    if (word !== null) return { ...span, word: word.toLowerCase() };
+    this.tellInstead({ code: 'unexpected-text', ...span, data: { known: wordsOf(role, of) } });
+    return null;
+  }
+
+  /** The sign that was just consumed, with the word in front of it. */
+  protected apart(sign: IToken): ApartSign {
+    const before = this.LA(-1);
+    if (Number.isNaN(before.startOffset)) return { sign, after: this.head };
+    return { sign, after: (before.payload as string | undefined) ?? null };
+  }
+
+  /** A figure with its sign where it may have one, or plano. */
   readonly amount = this.RULE('amount', (use: FigureUse): Figure => {
-    const figure = this.OR([
-      { ALT: () => this.#figure(this.CONSUME(T.Figure), use) },
-      {
-        ALT: () => {
-          const apart = this.OR2([{ ALT: () => this.CONSUME(T.Dash) }, { ALT: () => this.CONSUME(T.Plus) }]);
-          let token: IToken | null = null;
-          this.OPTION2(() => {
-            token = this.CONSUME2(T.Figure);
-          });
-          return this.ACTION(() => (token ? this.#apart(apart, token, use) : this.#loneSign(apart)));
-        },
-      },
-      { ALT: () => this.#nothing(this.CONSUME(T.Plano)) },
-      { ALT: () => this.#nothing(this.CONSUME(T.Infinite)) },
-    ]);
-    this.OPTION(() => this.CONSUME(T.Unit));
+    this.#use = use;
+    const figure = this.OR(this.#amounts) as Figure;
+    this.MANY(this.#unit);
     return figure;
   });
 
-  /** A bare figure: a length, an index, a prism amount. */
+  readonly #amounts: Alternative[] = [
+    { ALT: () => this.#figure(this.CONSUME(T.Figure), null) },
+    {
+      ALT: () => {
+        const sign = this.CONSUME(T.SignApart);
+        const apart = this.ACTION(() => this.apart(sign));
+        return this.#figure(this.CONSUME2(T.Figure), apart);
+      },
+    },
+    { ALT: () => zeroAt(this.CONSUME(T.Plano)) },
+    { ALT: () => zeroAt(this.CONSUME(T.Infinite)) },
+  ];
+
+  /** A figure that cannot be plano: a length, an index, a percentage. */
   readonly figure = this.RULE('figure', (use: FigureUse): Figure => {
-    const token = this.CONSUME(T.Figure);
-    this.MANY(() => this.OR([{ ALT: () => this.CONSUME(T.Unit) }, { ALT: () => this.CONSUME(T.Degree) }]));
-    return this.ACTION(() => readFigure(token, use, this.tell));
+    this.#use = use;
+    const figure = this.OR(this.#figures) as Figure;
+    this.MANY(this.#unit);
+    return figure;
   });
+
+  readonly #figures: Alternative[] = this.#amounts.slice(0, 2);
+
+  readonly #units: Alternative[] = [{ ALT: () => this.CONSUME(T.Unit) }, { ALT: () => this.CONSUME(T.Degree) }];
+
+  readonly #unit = () => this.OR2(this.#units);
+
+  #figure(token: IToken, apart: ApartSign | null): Figure {
+    return this.ACTION(() => readFigure(token, this.#use, this.tell, apart));
+  }
+
+  /** `63,60` where two lengths may stand: a pair, or one length with decimals? */
+  protected isPair({ image }: IToken): boolean {
+    const [, first, second] = /^(\d+),(\d\d)$/.exec(image) ?? [];
+    return second !== undefined && Number(first) > LONGEST_MONOCULAR === Number(second) > LONGEST_MONOCULAR;
+  }
+
+  /** Takes nothing of two lengths of which no one can tell what they mean. */
+  protected refusePair(first: IToken, last = first): Figure {
+    const span = { start: first.startOffset, end: T.endOf(last) };
+    this.tellInstead({ code: 'pair-unclear', ...span });
+    return { value: null, sign: '', decimals: 0, ...span };
+  }
 
   /** An axis or a meridian in degrees. Letters that touch it make it unreadable, never a guess. */
   readonly degrees = this.RULE('degrees', (): Figure => {
-    const token = this.CONSUME(T.Figure);
-    let last = token;
+    const first = this.OR(this.#degreeStarts) as IToken;
+    let last = first;
     this.MANY({
-      // A figure goes on only behind something unreadable, as in `1?0`.
-      GATE: () => this.LA(1).startOffset === T.endOf(last) && (this.LA(1).tokenType !== T.Figure || last !== token),
+      GATE: () => this.runsOn(last),
       DEF: () => {
-        last = this.OR([
-          { ALT: () => this.CONSUME(T.Word) },
-          { ALT: () => this.CONSUME(T.Other) },
-          { ALT: () => this.CONSUME(T.Degree) },
-          { ALT: () => this.CONSUME(T.Unit) },
-          { ALT: () => this.CONSUME2(T.Figure) },
-        ]);
+        last = this.OR2(this.#degreeRests) as IToken;
       },
     });
-    return this.ACTION(() => {
-      if (last === token || last.tokenType === T.Degree || last.tokenType === T.Unit) return readAxis(token, this.tell);
-      const span = { start: token.startOffset, end: T.endOf(last) };
-      this.tell({ code: 'axis-unreadable', ...span });
-      return { ...span, value: null, sign: '', decimals: 0 };
-    });
+    return this.ACTION(() => this.readDegrees(first, last));
   });
 
-  readonly eye = this.RULE('eye', (): EyeWord => {
-    const token = this.CONSUME(T.EyeToken);
-    return this.ACTION(() => eyeOf(token));
+  readonly #degreeStarts: Alternative[] = [
+    { ALT: () => this.CONSUME(T.Figure) },
+    { ALT: () => this.CONSUME(T.Word) },
+    { ALT: () => this.CONSUME(T.Other) },
+  ];
+
+  readonly #degreeRests: Alternative[] = [
+    { ALT: () => this.CONSUME2(T.Figure) },
+    { ALT: () => this.CONSUME2(T.Word) },
+    { ALT: () => this.CONSUME2(T.Other) },
+    { ALT: () => this.CONSUME(T.Degree) },
+    { ALT: () => this.CONSUME(T.Unit) },
+  ];
+
+  /** Whether the next token belongs to what was just read: it touches, and it does not begin a figure of its own. */
+  protected runsOn(last: IToken): boolean {
+    const next = this.LA(1);
+    if (next.tokenType === T.Degree || (next.tokenType === T.Unit && next.payload === 'deg')) return true;
+    return T.touches(last, next) && (next.tokenType !== T.Figure || /^[\d.,]/.test(next.image));
+  }
+
+  protected readDegrees(first: IToken, last: IToken): Figure {
+    const plain = last === first || last.tokenType === T.Degree || last.tokenType === T.Unit;
+    if (plain && first.tokenType === T.Figure) return readAxis(first, this.tell);
+    const span = { start: first.startOffset, end: T.endOf(last) };
+    this.tell({ code: 'axis-unreadable', ...span });
+    return { value: null, sign: '', decimals: 0, ...span };
+  }
+
+  readonly eye = this.RULE('eye', (): EyeWord => eyeOf(this.CONSUME(T.EyeToken)));
+
+  readonly optionalName = this.RULE('optionalName', (): Name | null => {
+    const token = this.OPTION(() => this.CONSUME(T.NameToken));
+    return token ? this.ACTION(() => nameOf(token)) : null;
   });
 
   /** `at prism-point`, `with FOC-B`, `corrected`, at the end of a line of a reading. */
   readonly qualifiers = this.RULE('qualifiers', (): void => {
-    let at: Word | null = null;
-    let instrument: Name | null = null;
-    let corrected: Span | null = null;
-    this.MANY(() =>
-      this.OR([
-        {
-          ALT: () => {
-            const word = this.CONSUME(T.AtWord);
-            this.ACTION(() => this.tellUnless(this.LA(1).tokenType === T.Word, word));
-            this.OPTION(() => {
-              const token = this.CONSUME(T.Word);
-              at = this.ACTION(() => wordOf(token));
-            });
-          },
-        },
-        {
-          ALT: () => {
-            const word = this.CONSUME(T.With);
-            this.ACTION(() => this.tellUnless(this.LA(1).tokenType === T.NameToken, word));
-            this.OPTION2(() => {
-              const token = this.CONSUME(T.NameToken);
-              instrument = this.ACTION(() => nameOf(token));
-            });
-          },
-        },
-        {
-          ALT: () => {
-            const token = this.CONSUME(T.Corrected);
-            corrected = this.ACTION(() => spanOf(token));
-          },
-        },
-      ]),
-    );
-    this.ACTION(() => {
-      if (at || instrument || corrected) this.ending = { at, with: instrument, corrected };
-    });
+    this.#at = this.#with = this.#corrected = null;
+    this.AT_LEAST_ONE(this.#qualifier);
+    this.ending = { at: this.#at, with: this.#with, corrected: this.#corrected };
   });
 
-  /** One or more prisms: `2.00 BI 0.50 BU`, `2.06 base 014`, `0`. */
-  readonly prisms = this.RULE('prisms', (): PrismComponent[] => {
-    const list: PrismComponent[] = [];
-    this.AT_LEAST_ONE(() => {
-      const component = this.OR([
-        { ALT: () => this.SUBRULE(this.prismAmountFirst) },
-        { ALT: () => this.SUBRULE(this.prismBaseFirst) },
-      ]);
-      this.ACTION(() => {
-        if (component) list.push(component);
-      });
-    });
-    return list;
-  });
+  readonly #qualifier = () => this.OR(this.#qualifierParts);
 
-  readonly prismAmountFirst = this.RULE('prismAmountFirst', (): PrismComponent => {
-    const token = this.CONSUME(T.Figure);
-    let divisor: IToken | null = null;
-    let base: IToken | null = null;
-    let degrees: IToken | null = null;
-    this.OPTION(() => {
-      this.CONSUME(T.Slash);
-      divisor = this.CONSUME2(T.Figure);
-    });
-    this.MANY(() =>
-      this.OR([{ ALT: () => this.#prismMark(this.CONSUME(T.PrismMark)) }, { ALT: () => this.CONSUME(T.Unit) }]),
-    );
-    this.OPTION2(() =>
-      this.OR2([
-        {
-          ALT: () => {
-            base = this.CONSUME(T.BaseWord);
-          },
-        },
-        {
-          ALT: () => {
-            const word = this.OR3([{ ALT: () => this.CONSUME(T.BaseAngle) }, { ALT: () => this.CONSUME(T.At) }]);
-            this.ACTION(() => this.tellUnless(this.LA(1).tokenType === T.Figure, word));
-            this.OPTION3(() => {
-              degrees = this.CONSUME3(T.Figure);
-              this.OPTION4(() => this.CONSUME(T.Degree));
-            });
-          },
-        },
-      ]),
-    );
-    return this.ACTION(() => this.#component(token, divisor, base, degrees));
-  });
+  readonly #qualifierParts: Alternative[] = [
+    {
+      ALT: () => {
+        const word = this.CONSUME(T.AtWord);
+        this.expect(word, T.Word);
+        this.OPTION(() => {
+          const token = this.CONSUME(T.Word);
+          this.ACTION(() => {
+            this.#at = this.once(this.#at, this.choose('choice', 'at', token));
+          });
+        });
+      },
+    },
+    {
+      ALT: () => {
+        const word = this.CONSUME(T.With);
+        this.expect(word, T.NameToken);
+        this.OPTION2(() => {
+          const token = this.CONSUME(T.NameToken);
+          this.ACTION(() => {
+            this.#with = this.once(this.#with, nameOf(token));
+          });
+        });
+      },
+    },
+    {
+      ALT: () => {
+        this.#corrected = spanOf(this.CONSUME(T.Corrected));
+      },
+    },
+  ];
 
-  readonly prismBaseFirst = this.RULE('prismBaseFirst', (): PrismComponent | null => {
-    const base = this.CONSUME(T.BaseWord);
-    let amount: IToken | null = null;
-    this.ACTION(() => this.tellUnless(this.LA(1).tokenType === T.Figure, base));
-    this.OPTION(() => {
-      amount = this.CONSUME(T.Figure);
-      this.OPTION2(() => this.#prismMark(this.CONSUME(T.PrismMark)));
-    });
-    return this.ACTION(() => amount && this.#component(amount, null, base, null));
-  });
-
-  #figure(token: IToken, use: FigureUse): Figure {
-    return this.ACTION(() => readFigure(token, use, this.tell));
-  }
-
-  #apart(apart: IToken, token: IToken, use: FigureUse): Figure {
-    const figure = readFigure(token, use, this.tell, apart);
-    this.tell({ code: 'sign-apart', start: figure.start, end: figure.end, data: { sign: figure.sign } });
-    return figure;
-  }
-
-  /** A sign with no figure behind it. In a place where a lone mark says “nothing” the caller tells that instead. */
-  #loneSign(token: IToken): Figure {
-    this.tell({ code: 'value-missing', ...spanOf(token), data: { word: token.image } });
-    return { ...spanOf(token), value: null, sign: token.tokenType === T.Plus ? '+' : '-', decimals: 0 };
-  }
-
-  #nothing(token: IToken): Figure {
-    return this.ACTION(() => ({ ...spanOf(token), value: 0, sign: '', decimals: 0 }));
-  }
-
-  #prismMark(token: IToken): void {
-    this.ACTION(() => this.tell({ code: 'prism-mark', ...spanOf(token) }));
-  }
-
-  #component(token: IToken, divisor: IToken | null, base: IToken | null, degrees: IToken | null): PrismComponent {
-    let amount = readFigure(token, 'prism', this.tell);
-    if (divisor) {
-      const below = readFigure(divisor, 'prism', this.tell);
-      const value = amount.value !== null && below.value ? amount.value / below.value : null;
-      amount = { ...amount, value, end: below.end, decimals: 2 };
-      this.tell({ code: 'fraction', start: amount.start, end: amount.end, data: { value } });
-    }
-    const angle = degrees ? readFigure(degrees, 'plain', this.tell) : null;
-    const last = [amount.end, base ? T.endOf(base) : 0, angle ? angle.end : 0];
-    return {
-      amount,
-      base: base ? (BASES[base.payload as string] ?? null) : null,
-      degrees: angle,
-      relative: amount.sign !== '',
-      start: Math.min(amount.start, base ? base.startOffset : amount.start),
-      end: Math.max(...last),
-    };
-  }
+  /** The end of most lines of a reading; lines of an order have none, and pay next to nothing for it. */
+  protected readonly ended = () => this.SUBRULE9(this.qualifiers);
 }

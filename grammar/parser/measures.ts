@@ -1,113 +1,85 @@
-/** Lines that give a measure per eye: add, prism, distances, heights, curves, the lens measure, the segment. */
+/** Lines that give a measure per eye: add, prism, heights, curves, the lens measure, the segment. */
+import type { IToken } from 'chevrotain';
+import { readFigure, zeroAt } from '../figures';
 import * as T from '../tokens';
 import type {
   AddNode,
+  Base,
   ClockNode,
+  EyeFigure,
+  EyeFigureWord,
   EyeWord,
   Figure,
   ForEye,
   LineOf,
   MeridianNode,
-  PdNode,
   PrismComponent,
   SegmentNode,
   Span,
 } from '../tree';
-import { spanOf } from './amounts';
-import { PowerParser } from './power';
+import { type Alternative, eyeOf, spanOf } from './amounts';
+import { EntryParser } from './entry';
 
-/** A bare pair such as `63/60` means distance / near above this length and right / left up to it (half of a wide PD). */
-const LONGEST_MONOCULAR = 40.5;
+export type PrismLine = Pick<LineOf<'prism'>, 'total' | 'entries'>;
 
-export type AddLine = Omit<LineOf<'add'>, 'head' | 'again'>;
-export type PrismLine = Omit<LineOf<'prism'>, 'head' | 'again'>;
-export type PdParts = { readonly distance: PdNode; readonly near: PdNode };
+export interface EyeFigures {
+  readonly entries: readonly EyeFigure[];
+  readonly belowDatum: Span | null;
+}
 
-export class MeasureParser extends PowerParser {
+/** Lines of one figure per eye, and the two that are written like them. */
+export type EyeFigureLine = EyeFigureWord | 'slab-off' | 'reverse-slab';
+
+const LENGTHS = new Set<EyeFigureLine>(['height', 'blank', 'thinning', 'slab-off', 'reverse-slab']);
+const WITH_BASE = new Set<EyeFigureLine>(['inset', 'thinning', 'slab-off', 'reverse-slab']);
+const BASES: Readonly<Record<string, Base>> = { BI: 'in', BO: 'out', BU: 'up', BD: 'down' };
+
+export class MeasureParser extends EntryParser {
+  /** The eye word whose value has not come yet. */
+  #eye: EyeWord | null = null;
+  #adds: ForEye<AddNode>[] = [];
+  #figures: EyeFigure[] = [];
+  #line: EyeFigureLine = 'height';
+  #below: Span | null = null;
+
   readonly addLine = this.RULE('addLine', (): ForEye<AddNode>[] => {
     const list: ForEye<AddNode>[] = [];
+    this.#adds = list;
+    this.#eye = null;
     this.keep(list);
-    this.MANY(() => {
-      let eye: EyeWord | null = null;
-      this.OR([
-        {
-          ALT: () => {
-            eye = this.SUBRULE(this.eye);
-            this.OPTION(() => {
-              const value = this.SUBRULE(this.addValue);
-              this.ACTION(() => list.push(forEye(eye, value)));
-            });
-          },
-        },
-        {
-          ALT: () => {
-            const value = this.SUBRULE2(this.addValue);
-            this.ACTION(() => list.push(forEye(null, value)));
-          },
-        },
-        { ALT: () => this.CONSUME(T.Slash) },
-        { ALT: () => this.CONSUME(T.Comma) },
-      ]);
+    this.MANY(this.#addPart);
+    this.OPTION(this.ended);
+    return this.ACTION(() => {
+      this.#nextEye(null);
+      return this.#rightThenLeft(list);
     });
-    this.SUBRULE(this.qualifiers);
-    return this.ACTION(() => this.#rightThenLeft(list));
   });
 
-  readonly addValue = this.RULE('addValue', (): AddNode => {
-    const first = this.SUBRULE(this.amount, { ARGS: ['add'] });
-    let to: Figure | null = null;
-    let arrow: Span | null = null;
-    let intermediate: Figure | null = null;
-    let surface: AddNode['surface'] = null;
-    let engraved = false;
-    let end = 0;
-    this.OPTION(() => {
-      const token = this.CONSUME(T.Arrow);
-      arrow = this.ACTION(() => spanOf(token));
-      this.OPTION2(() => {
-        to = this.SUBRULE2(this.amount, { ARGS: ['power'] });
-      });
-    });
-    this.MANY(() =>
-      this.OR([
-        {
-          ALT: () => {
-            this.CONSUME(T.Intermediate);
-            this.OPTION3(() => {
-              intermediate = this.SUBRULE3(this.amount, { ARGS: ['add'] });
-            });
-          },
-        },
-        {
-          ALT: () => {
-            const token = this.CONSUME(T.Surface);
-            this.ACTION(() => {
-              surface = token.payload as AddNode['surface'];
-              end = T.endOf(token);
-            });
-          },
-        },
-        {
-          ALT: () => {
-            const token = this.CONSUME(T.Engraved);
-            this.ACTION(() => {
-              engraved = true;
-              end = T.endOf(token);
-            });
-          },
-        },
-      ]),
-    );
-    return this.ACTION(() => {
-      const ends = [first, arrow, to, intermediate].map((part) => (part as Span | null)?.end ?? 0);
-      const node = { intermediate, surface, engraved, start: first.start, end: Math.max(end, ...ends) };
-      return arrow ? { ...node, value: null, from: first, to } : { ...node, value: first, from: null, to: null };
-    });
-  });
+  readonly #addPart = () => this.OR(this.#addParts);
+
+  readonly #addParts: Alternative[] = [
+    { ALT: () => this.#nextEye(this.SUBRULE(this.eye)) },
+    {
+      ALT: () => {
+        const value = this.SUBRULE(this.addValue);
+        this.ACTION(() => {
+          if (this.#hasRoom(this.#adds, value)) this.#adds.push(forEye(this.#eye, value));
+          this.#eye = null;
+        });
+      },
+    },
+    { ALT: () => this.CONSUME(T.Slash) },
+    { ALT: () => this.CONSUME(T.Comma) },
+  ];
 
   readonly prismLine = this.RULE('prismLine', (): PrismLine => {
     let total: Span | null = null;
+    let eye: EyeWord | null = null;
     const entries: ForEye<readonly PrismComponent[]>[] = [];
+    const close = (): void => {
+      if (eye) entries.push({ eye, value: [], start: eye.start, end: eye.end });
+      eye = null;
+    };
     this.MANY(() =>
       this.OR([
         {
@@ -118,150 +90,174 @@ export class MeasureParser extends PowerParser {
         },
         {
           ALT: () => {
-            const eye = this.SUBRULE(this.eye);
-            let prisms: PrismComponent[] = [];
-            this.OPTION(() => {
-              prisms = this.SUBRULE(this.prisms);
-            });
-            this.ACTION(() =>
-              entries.push({ eye, value: prisms, start: eye.start, end: prisms.at(-1)?.end ?? eye.end }),
-            );
-          },
-        },
-        {
-          ALT: () => {
-            const prisms = this.SUBRULE2(this.prisms);
+            const word = this.CONSUME(T.EyeToken);
+            this.expect(word, T.Figure, T.SignApart, T.BaseWord);
             this.ACTION(() => {
-              const [first, last] = [prisms[0], prisms.at(-1)];
-              if (first && last) entries.push({ eye: null, value: prisms, start: first.start, end: last.end });
-            });
-          },
-        },
-        { ALT: () => this.CONSUME(T.Comma) },
-      ]),
-    );
-    this.SUBRULE(this.qualifiers);
-    return { kind: 'prism', total, entries };
-  });
-
-  /** Distances between the pupils or between points of the lenses, distance first, then `near`. */
-  readonly pdLine = this.RULE('pdLine', (): PdParts => {
-    const far = new Distances();
-    const near = new Distances();
-    let current = far;
-    let slash = false;
-    this.MANY(() =>
-      this.OR([
-        {
-          ALT: () => {
-            this.CONSUME(T.Near);
-            this.ACTION(() => {
-              current = near;
+              close();
+              eye = eyeOf(word);
             });
           },
         },
         {
           ALT: () => {
-            const eye = this.SUBRULE(this.eye);
+            const value = this.SUBRULE(this.prisms);
             this.ACTION(() => {
-              current.eye = eye;
-            });
-          },
-        },
-        {
-          ALT: () => {
-            const figure = this.SUBRULE(this.figure, { ARGS: ['distance'] });
-            this.ACTION(() => {
-              if (slash && current.last) this.#slashPair(far, near, current.last, figure);
-              else if (figure.sign === '-' && current.last?.end === figure.start) this.#dashPair(current, figure);
-              else if (!current.take(figure))
-                this.tell({ code: 'unexpected-text', start: figure.start, end: figure.end });
-              slash = false;
-            });
-          },
-        },
-        {
-          ALT: () => {
-            this.CONSUME(T.Slash);
-            this.ACTION(() => {
-              slash = true;
-            });
-          },
-        },
-        { ALT: () => this.CONSUME(T.Comma) },
-      ]),
-    );
-    this.SUBRULE(this.qualifiers);
-    return this.ACTION(() => ({ distance: far.node(), near: near.node() }));
-  });
-
-  /** One figure per eye, or one for both: heights, curves, insets, the blank. */
-  readonly eyeFigures = this.RULE('eyeFigures', (use: 'length' | 'difference'): EyeFigures => {
-    const list: ForEye<Figure | null>[] = [];
-    let eye: EyeWord | null = null;
-    let below: Span | null = null;
-    this.MANY(() =>
-      this.OR([
-        {
-          ALT: () => {
-            const word = this.SUBRULE(this.eye);
-            this.ACTION(() => {
-              if (eye) list.push(forEye(eye, null));
-              eye = word;
-            });
-          },
-        },
-        {
-          ALT: () => {
-            const figure = this.SUBRULE(this.amount, { ARGS: [use] });
-            this.ACTION(() => {
-              list.push(forEye(eye, figure));
+              if (value.length === 0) return;
+              const start = eye?.start ?? (value[0] as Span).start;
+              entries.push({ eye, value, start, end: (value.at(-1) as Span).end });
               eye = null;
             });
           },
         },
-        {
-          ALT: () => {
-            const token = this.CONSUME(T.Below);
-            this.OPTION(() => this.CONSUME(T.Datum));
-            below = this.ACTION(() => spanOf(token));
-          },
-        },
-        { ALT: () => this.CONSUME(T.BaseWord) },
-        { ALT: () => this.CONSUME(T.Slash) },
-        { ALT: () => this.CONSUME(T.Comma) },
       ]),
     );
-    this.SUBRULE(this.qualifiers);
+    this.OPTION(this.ended);
     return this.ACTION(() => {
-      if (eye) list.push(forEye(eye, null));
-      return { entries: this.#rightThenLeft(list), belowDatum: below };
+      close();
+      return { total, entries };
     });
   });
 
+  /** One figure per eye, or one for both: heights, curves, insets, the blank, thinning, slab-off. */
+  readonly eyeFigures = this.RULE('eyeFigures', (line: EyeFigureLine): EyeFigures => {
+    const list: EyeFigure[] = [];
+    this.#figures = list;
+    this.#eye = this.#below = null;
+    this.#line = line;
+    this.MANY(this.#eyeFigurePart);
+    this.OPTION(this.ended);
+    return this.ACTION(() => {
+      this.#nextFigure(null);
+      return { entries: this.#rightThenLeft(list), belowDatum: this.#below };
+    });
+  });
+
+  readonly #eyeFigurePart = () => this.OR(this.#eyeFigureParts);
+
+  readonly #eyeFigureParts: Alternative[] = [
+    { ALT: () => this.#nextFigure(this.SUBRULE(this.eye)) },
+    {
+      ALT: () => {
+        const token = this.CONSUME(T.Figure);
+        this.ACTION(() => this.#takeFigure(this.#pairOr(token)));
+      },
+    },
+    {
+      ALT: () => {
+        const sign = this.CONSUME(T.SignApart);
+        const apart = this.ACTION(() => this.apart(sign));
+        const token = this.CONSUME2(T.Figure);
+        this.ACTION(() => this.#takeFigure(readFigure(token, this.#use, this.tell, apart)));
+      },
+    },
+    { ALT: () => this.#takeNothing(this.CONSUME(T.Plano)) },
+    {
+      ALT: () => {
+        const token = this.CONSUME(T.Below);
+        this.expect(token, T.Datum);
+        this.OPTION2(() => this.CONSUME(T.Datum));
+        this.ACTION(() => {
+          if (this.#line === 'height') this.#below = spanOf(token);
+          else this.refuse(spanOf(token));
+        });
+      },
+    },
+    { ALT: () => this.#takeBase(this.CONSUME(T.BaseWord)) },
+    { ALT: () => this.CONSUME(T.Slash) },
+    { ALT: () => this.CONSUME(T.Comma) },
+    { ALT: () => this.CONSUME(T.Unit) },
+    { ALT: () => this.CONSUME(T.PrismMark) },
+  ];
+
+  /** `thinning none`, or an amount with its base. */
+  readonly thinningLine = this.RULE('thinningLine', (): EyeFigures => {
+    const word = this.OPTION(() => this.CONSUME(T.Word));
+    const figures = this.SUBRULE(this.eyeFigures, { ARGS: ['thinning'] });
+    return this.ACTION(() => {
+      if (!word || !this.choose('choice', 'thinning', word)) return figures;
+      return { ...figures, entries: [...figures.entries, forEye(null, zeroAt(word))] };
+    });
+  });
+
+  get #use(): 'length' | 'difference' {
+    return LENGTHS.has(this.#line) ? 'length' : 'difference';
+  }
+
+  /** `height 17,18`: two heights or one with decimals? Asked, where both would make sense. */
+  #pairOr(token: IToken): Figure {
+    if (this.#line === 'height' && !this.#eye && this.isPair(token)) return this.refusePair(token);
+    return readFigure(token, this.#use, this.tell);
+  }
+
+  #takeFigure(figure: Figure): void {
+    if (this.#hasRoom(this.#figures, figure)) this.#figures.push(forEye(this.#eye, figure));
+    this.#eye = null;
+  }
+
+  #takeNothing(token: IToken): void {
+    if (this.RECORDING_PHASE) return;
+    if (this.#line === 'base-curve') this.#takeFigure(zeroAt(token));
+    else this.refuse(spanOf(token));
+  }
+
+  #takeBase(token: IToken): void {
+    if (this.RECORDING_PHASE) return;
+    const last = this.#figures.at(-1);
+    const base = BASES[token.payload as string];
+    if (!last || !base || last.base || this.#eye || !WITH_BASE.has(this.#line)) this.refuse(spanOf(token));
+    else this.#figures[this.#figures.length - 1] = { ...last, base, end: T.endOf(token) };
+  }
+
+  /** Whether one more value can stand for an eye; a third, or one behind a named eye, is told. */
+  #hasRoom(list: readonly ForEye<unknown>[], value: Span): boolean {
+    if (this.#eye) return true;
+    if (list.length === 0 || (list.length === 1 && !list[0]?.eye)) return true;
+    this.refuse(value);
+    return false;
+  }
+
+  /** Goes on to the next eye word; one that got no value is told. */
+  #nextEye(eye: EyeWord | null): void {
+    if (this.RECORDING_PHASE) return;
+    const waiting = this.#eye;
+    if (waiting)
+      this.tell({ code: 'value-missing', start: waiting.start, end: waiting.end, data: { word: waiting.eye } });
+    this.#eye = eye;
+  }
+
+  /** The same for lines of figures, where the tree keeps an eye that waits for its figure. */
+  #nextFigure(eye: EyeWord | null): void {
+    if (this.RECORDING_PHASE) return;
+    const waiting = this.#eye;
+    if (waiting) this.#figures.push({ eye: waiting, value: null, start: waiting.start, end: waiting.end });
+    this.#nextEye(eye);
+  }
+
   readonly clockLine = this.RULE('clockLine', (): ForEye<ClockNode>[] => {
     const list: ForEye<ClockNode>[] = [];
-    let eye: EyeWord | null = null;
+    this.#eye = null;
+    this.keep(list);
     this.MANY(() =>
       this.OR([
-        {
-          ALT: () => {
-            eye = this.SUBRULE(this.eye);
-          },
-        },
+        { ALT: () => this.#nextEye(this.SUBRULE(this.eye)) },
         {
           ALT: () => {
             const value = this.SUBRULE(this.clockValue);
             this.ACTION(() => {
-              list.push(forEye(eye, value));
-              eye = null;
+              if (this.#hasRoom(list, value)) list.push(forEye(this.#eye, value));
+              this.#eye = null;
             });
           },
         },
+        { ALT: () => this.CONSUME(T.Slash) },
+        { ALT: () => this.CONSUME(T.Comma) },
       ]),
     );
-    this.SUBRULE(this.qualifiers);
-    return list;
+    this.OPTION(this.ended);
+    return this.ACTION(() => {
+      this.#nextEye(null);
+      return this.#rightThenLeft(list);
+    });
   });
 
   readonly clockValue = this.RULE('clockValue', (): ClockNode => {
@@ -273,7 +269,8 @@ export class MeasureParser extends PowerParser {
       this.OR([
         {
           ALT: () => {
-            this.CONSUME(T.Arrow);
+            const arrow = this.CONSUME(T.Arrow);
+            this.expect(arrow, T.Figure, T.SignApart, T.Plano, T.Infinite);
             this.OPTION2(() => {
               segment = this.SUBRULE2(this.amount, { ARGS: ['difference'] });
             });
@@ -281,11 +278,13 @@ export class MeasureParser extends PowerParser {
         },
         {
           ALT: () => {
-            this.CONSUME(T.At);
-            this.OPTION4(() => {
+            const at = this.CONSUME(T.At);
+            this.expect(at, T.Figure);
+            this.OPTION3(() => {
               meridian = this.SUBRULE(this.degrees);
             });
-            this.OPTION3(() => {
+            this.OPTION4(() => {
+              this.OR2([{ ALT: () => this.CONSUME(T.Slash) }, { ALT: () => this.CONSUME(T.Comma) }]);
               second = this.SUBRULE(this.secondMeridian);
             });
           },
@@ -299,145 +298,130 @@ export class MeasureParser extends PowerParser {
         ? [{ power: first, meridian: at, start: first.start, end: at.end }, ...(other ? [other] : [])]
         : [];
       const last = (segment as Figure | null) ?? other ?? at ?? first;
+      if (at && !other?.meridian) this.tell({ code: 'meridian-missing', start: first.start, end: last.end });
       return { distance: at ? null : first, segment, meridians, start: first.start, end: last.end };
     });
   });
 
+  readonly secondMeridian = this.RULE('secondMeridian', (): MeridianNode | null => {
+    let power: Figure | null = null;
+    let meridian: Figure | null = null;
+    this.OPTION(() => {
+      power = this.SUBRULE(this.amount, { ARGS: ['difference'] });
+      this.OPTION2(() => {
+        this.CONSUME(T.At);
+        this.OPTION3(() => {
+          meridian = this.SUBRULE(this.degrees);
+        });
+      });
+    });
+    return this.ACTION(() => {
+      const figure = power as Figure | null;
+      const at = meridian as Figure | null;
+      return figure && { power: figure, meridian: at, start: figure.start, end: at ? at.end : figure.end };
+    });
+  });
+
   readonly segmentLine = this.RULE('segmentLine', (): ForEye<SegmentNode>[] => {
-    const list: Writable<ForEye<Writable<SegmentNode>>>[] = [];
-    const current = (part: Span): Writable<ForEye<Writable<SegmentNode>>> => {
-      const last = list.at(-1) ?? openSegment(list, null, part);
-      last.end = last.value.end = part.end;
-      return last;
-    };
+    const list: ForEye<SegmentNode>[] = [];
+    this.#eye = null;
+    this.keep(list);
     this.MANY(() =>
       this.OR([
+        { ALT: () => this.#nextEye(this.SUBRULE(this.eye)) },
         {
           ALT: () => {
-            const eye = this.SUBRULE(this.eye);
-            this.ACTION(() => openSegment(list, eye, eye));
-          },
-        },
-        {
-          ALT: () => {
-            const width = this.SUBRULE(this.figure, { ARGS: ['length'] });
+            const value = this.SUBRULE(this.segmentValue);
             this.ACTION(() => {
-              current(width).value.width = width;
+              if (this.#hasRoom(list, value)) list.push(forEye(this.#eye, value));
+              this.#eye = null;
             });
           },
         },
-        {
-          ALT: () => {
-            const word = this.CONSUME(T.Tilt);
-            this.ACTION(() => this.tellUnless(this.LA(1).tokenType === T.Figure, word));
-            this.OPTION(() => {
-              const tilt = this.SUBRULE2(this.figure, { ARGS: ['plain'] });
-              this.ACTION(() => {
-                current(tilt).value.tilt = tilt;
-              });
-            });
-          },
-        },
-        {
-          ALT: () => {
-            const token = this.CONSUME(T.TiltEnd);
-            this.ACTION(() => {
-              current(spanOf(token)).value.tiltTowards = token.payload as SegmentNode['tiltTowards'];
-            });
-          },
-        },
+        { ALT: () => this.CONSUME(T.Slash) },
+        { ALT: () => this.CONSUME(T.Comma) },
       ]),
     );
-    this.SUBRULE(this.qualifiers);
-    return list;
+    this.OPTION(this.ended);
+    return this.ACTION(() => {
+      this.#nextEye(null);
+      return this.#rightThenLeft(list);
+    });
+  });
+
+  /** `28.0`, `28.0 tilt 1 nasal-up`, `tilt 1 nasal-up`. */
+  readonly segmentValue = this.RULE('segmentValue', (): SegmentNode => {
+    let width: Figure | null = null;
+    let tilted: Tilted | null = null;
+    this.OR([
+      {
+        ALT: () => {
+          width = this.SUBRULE(this.figure, { ARGS: ['length'] });
+          this.OPTION(() => {
+            tilted = this.SUBRULE(this.segmentTilt);
+          });
+        },
+      },
+      {
+        ALT: () => {
+          tilted = this.SUBRULE2(this.segmentTilt);
+        },
+      },
+    ]);
+    return this.ACTION(() => {
+      const { tilt = null, towards: tiltTowards = null } = (tilted ?? {}) as Partial<Tilted>;
+      const parts = [width, tilted].filter((part) => part !== null) as unknown as readonly Span[];
+      return { width, tilt, tiltTowards, start: parts[0]?.start ?? 0, end: parts.at(-1)?.end ?? 0 };
+    });
+  });
+
+  readonly segmentTilt = this.RULE('segmentTilt', (): Tilted => {
+    const word = this.CONSUME(T.Tilt);
+    this.expect(word, T.Figure, T.SignApart);
+    const tilt = this.OPTION(() => this.SUBRULE(this.figure, { ARGS: ['plain'] }));
+    const end = this.OPTION2(() => this.CONSUME(T.TiltEnd));
+    return this.ACTION(() => ({
+      tilt: tilt ?? null,
+      towards: (end?.payload as SegmentNode['tiltTowards'] | undefined) ?? null,
+      start: word.startOffset,
+      end: end ? T.endOf(end) : (tilt?.end ?? T.endOf(word)),
+    }));
   });
 
   /** Two unnamed values mean right, then left; that is understood and told. */
-  #rightThenLeft<V extends Span | null>(list: ForEye<V>[]): ForEye<V>[] {
+  #rightThenLeft<V extends ForEye<Span | null>>(list: V[]): V[] {
     const [first, second] = list;
     if (list.length !== 2 || !first || !second || first.eye || second.eye) return list;
-    this.tell({ code: 'slash-pair', start: first.start, end: second.end, data: { meaning: 'right-left' } });
+    const span = { start: first.start, end: second.end };
+    if (isDashed(first.value, second.value)) {
+      this.tellInstead({ code: 'pair-unclear', ...span });
+      return [];
+    }
+    this.tell({ code: 'slash-pair', ...span, data: { meaning: 'right-left' } });
     return [
       { ...first, eye: { eye: 'R', start: first.start, end: first.start } },
       { ...second, eye: { eye: 'L', start: second.start, end: second.start } },
     ];
   }
-
-  /** `63-60`: two lengths with a dash between them, which may mean either pair. */
-  #dashPair(current: Distances, figure: Figure): void {
-    this.tellInstead({ code: 'pair-unclear', start: (current.last as Figure).start, end: figure.end });
-    current.forget();
-  }
-
-  #slashPair(far: Distances, near: Distances, first: Figure, second: Figure): void {
-    const span = { start: first.start, end: second.end };
-    const [a, b] = [first.value ?? 0, second.value ?? 0];
-    if (a > LONGEST_MONOCULAR && b > LONGEST_MONOCULAR) {
-      near.binocular = second;
-      this.tell({ code: 'slash-pair', ...span, data: { meaning: 'distance-near' } });
-    } else if (a <= LONGEST_MONOCULAR && b <= LONGEST_MONOCULAR) {
-      const target = near.last === first ? near : far;
-      target.binocular = null;
-      target.right = first;
-      target.left = second;
-      this.tell({ code: 'slash-pair', ...span, data: { meaning: 'right-left' } });
-    } else {
-      far.binocular = null;
-      this.tell({ code: 'pair-unclear', ...span });
-    }
-  }
 }
 
-export interface EyeFigures {
-  readonly entries: readonly ForEye<Figure | null>[];
-  readonly belowDatum: Span | null;
+interface Tilted extends Span {
+  readonly tilt: Figure | null;
+  readonly towards: SegmentNode['tiltTowards'];
 }
 
-/** Gathers the figures of one distance: without an eye binocular, after an eye word monocular. */
-class Distances {
-  binocular: Figure | null = null;
-  right: Figure | null = null;
-  left: Figure | null = null;
-  eye: EyeWord | null = null;
-  last: Figure | null = null;
-
-  take(figure: Figure): boolean {
-    const side = this.eye?.eye;
-    this.eye = null;
-    this.last = figure;
-    if (side === 'R') this.right = figure;
-    else if (side === 'L') this.left = figure;
-    else if (side === 'both') this.right = this.left = figure;
-    else if (this.binocular) return false;
-    else this.binocular = figure;
-    return true;
-  }
-
-  /** Drops the figure taken last: it cannot be told what it was. */
-  forget(): void {
-    if (this.binocular === this.last) this.binocular = null;
-    if (this.right === this.last) this.right = null;
-    if (this.left === this.last) this.left = null;
-  }
-
-  node(): PdNode {
-    return { binocular: this.binocular, right: this.right, left: this.left };
-  }
+/** `17-16.5`, `+2.00-2.25`: is the dash a minus, or does it keep two figures apart? A negative length is none either. */
+function isDashed(first: unknown, second: unknown): boolean {
+  const [one, two] = [figureOf(first), figureOf(second)];
+  return one?.value === null ? one.sign === '-' : two?.sign === '-' && one?.sign !== '-';
 }
 
-type Writable<V> = { -readonly [K in keyof V]: V[K] };
-
-function openSegment(
-  list: Writable<ForEye<Writable<SegmentNode>>>[],
-  eye: EyeWord | null,
-  { start, end }: Span,
-): Writable<ForEye<Writable<SegmentNode>>> {
-  const segment = { eye, value: { width: null, tilt: null, tiltTowards: null, start, end }, start, end };
-  list.push(segment);
-  return segment;
+function figureOf(value: unknown): Figure | null {
+  if (typeof value !== 'object' || value === null) return null;
+  if ('decimals' in value) return value as Figure;
+  return 'value' in value ? (value as AddNode).value : null;
 }
 
-function forEye<V extends Span | null>(eye: EyeWord | null, value: V): ForEye<V> {
-  const start = eye?.start ?? value?.start ?? 0;
-  return { eye, value, start, end: value?.end ?? eye?.end ?? start };
+function forEye<V extends Span>(eye: EyeWord | null, value: V): ForEye<V> {
+  return { eye, value, start: eye?.start ?? value.start, end: value.end };
 }

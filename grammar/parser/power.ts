@@ -1,425 +1,252 @@
-/** Powers: sphere with cylinder and axis, two principal meridians, or two drum positions. */
+/** Powers: sphere with cylinder and axis, two principal meridians, or two drum positions; and additions. */
 import type { IToken } from 'chevrotain';
-import { readAxis } from '../figures';
+import type { ApartSign } from '../figures';
 import * as T from '../tokens';
-import type { AddNode, Figure, MeridianNode, PowerEntry, PowerNode, PrismComponent, Span } from '../tree';
-import { AmountParser, eyeOf, isLoneDash, spanOf } from './amounts';
+import type { AddNode, EyeWord, Figure, ForEye, PowerNode, Span } from '../tree';
+import { type Alternative, spanOf } from './amounts';
+import { PowerDraft } from './power-draft';
+import { PrismParser } from './prism';
 
-export class PowerParser extends AmountParser {
-  /** `-4.50 -0.75 x 022`, `-4.50 DS`, `-4.50 @ 022 / -5.25 @ 112`. */
+export class PowerParser extends PrismParser {
+  readonly #draft = new PowerDraft(this);
+
+  /**
+   * `-4.50 -0.75 x 022`, `-4.50 DS`, `-4.50 @ 022 / -5.25 @ 112`. The parts may come in any number and form; the draft
+   * knows what each of them can mean where it stands.
+   */
   readonly power = this.RULE('power', (): PowerNode | null => {
-    let sphere: Figure | null = null;
-    let label: Span | null = null;
-    let meridian: Figure | null = null;
-    let second: MeridianNode | null = null;
-    let tail: CylinderPart | null = null;
-    this.OR([
-      {
-        ALT: () => {
-          sphere = this.SUBRULE(this.sphere);
-        },
+    this.#draft.reset();
+    this.AT_LEAST_ONE(this.#powerPart);
+    return this.ACTION(this.#powerNode);
+  });
+
+  readonly #powerPart = () => this.OR(this.#powerParts);
+  readonly #powerNode = () => this.#draft.node(this.LA(1));
+  readonly #axisDegrees = () => this.SUBRULE(this.degrees);
+  readonly #meridianDegrees = () => this.SUBRULE2(this.degrees);
+
+  readonly #powerParts: Alternative[] = [
+    { ALT: () => this.#figure(this.CONSUME(T.Figure), null) },
+    {
+      ALT: () => {
+        const sign = this.CONSUME(T.SignApart);
+        const apart = this.ACTION(() => this.apart(sign));
+        this.#figure(this.CONSUME2(T.Figure), apart);
       },
-      {
-        ALT: () => {
-          const token = this.CONSUME(T.SphereLabel);
-          this.ACTION(() => {
-            label = spanOf(token);
-            this.tell({ code: 'loose-form', ...spanOf(token) });
-          });
-          this.OPTION(() => {
-            sphere = this.SUBRULE2(this.sphere);
-          });
-        },
+    },
+    { ALT: () => this.#part('plano', this.CONSUME(T.Plano)) },
+    { ALT: () => this.#part('plano', this.CONSUME(T.Infinite)) },
+    { ALT: () => this.#axis(this.CONSUME(T.Cross), this.OPTION(this.#axisDegrees)) },
+    { ALT: () => this.#axis(this.CONSUME(T.AxisLabel), this.OPTION2(this.#meridianDegrees)) },
+    {
+      ALT: () => {
+        const at = this.CONSUME(T.At);
+        const degrees = this.OPTION3(() => this.SUBRULE3(this.degrees));
+        this.ACTION(() => this.#draft.at(at, degrees ?? null));
       },
-    ]);
-    this.OR2({
-      // `@` right after the sphere opens the second form; after a cylinder it is asked about.
-      IGNORE_AMBIGUITIES: true,
-      DEF: [
+    },
+    { ALT: () => this.#part('slash', this.CONSUME(T.Slash)) },
+    { ALT: () => this.#part('loose', this.CONSUME(T.Comma)) },
+    { ALT: () => this.#part('loose', this.CONSUME(T.OpenParen)) },
+    { ALT: () => this.CONSUME(T.CloseParen) },
+    { ALT: () => this.#part('mark', this.CONSUME(T.Dash)) },
+    { ALT: () => this.#part('sphereLabel', this.CONSUME(T.SphereLabel)) },
+    { ALT: () => this.#part('cylinderLabel', this.CONSUME(T.CylinderLabel)) },
+    { ALT: () => this.#part('noCylinder', this.CONSUME(T.NoCylinder)) },
+    { ALT: () => this.#part('unit', this.CONSUME(T.Unit)) },
+    { ALT: () => this.#part('base', this.CONSUME(T.BaseWord)) },
+  ];
+
+  #part(what: Part, token: IToken): void {
+    if (!this.RECORDING_PHASE) this.#draft[what](token);
+  }
+
+  #figure(token: IToken, apart: ApartSign | null): void {
+    if (!this.RECORDING_PHASE) this.#draft.figure(token, apart);
+  }
+
+  #axis(word: IToken, degrees: Figure | undefined): void {
+    if (!this.RECORDING_PHASE) this.#draft.axis(word, degrees ?? null);
+  }
+
+  #thin: Figure | null = null;
+  #wide: Figure | null = null;
+  #unnamed: Figure[] = [];
+  #drumEnd = 0;
+
+  /** `lines -4.50 / -5.12 x 024`, `lines wide -5.12 thin -4.50 x 024`. */
+  readonly drum = this.RULE('drum', (): PowerNode => {
+    this.#thin = this.#wide = null;
+    this.#unnamed = [];
+    const start = this.SUBRULE(this.drumWord);
+    this.MANY(this.#drumPart);
+    const cross = this.OPTION(this.#drumCross);
+    const wheel = cross ? this.OPTION2(this.#axisDegrees) : undefined;
+    return this.ACTION(() => {
+      const thin = this.#thin ?? this.#unnamed.shift() ?? null;
+      const wide = this.#wide ?? this.#unnamed.shift() ?? null;
+      for (const extra of this.#unnamed) this.refuse(extra);
+      const end = Math.max(this.#drumEnd, cross ? T.endOf(cross) : 0, wheel?.end ?? 0);
+      this.#checkDrum({ start, end }, thin, wide, cross ?? null, wheel ?? null);
+      return { form: 'lines', thin, wide, wheel: wheel ?? null, start, end };
+    });
+  });
+
+  readonly #drumPart = () => this.OR(this.#drumParts);
+  readonly #drumCross = () => this.OR2(this.#drumCrosses) as IToken;
+
+  readonly #drumCrosses: Alternative[] = [
+    { ALT: () => this.CONSUME(T.Cross) },
+    { ALT: () => this.CONSUME(T.AxisLabel) },
+    { ALT: () => this.CONSUME(T.At) },
+  ];
+
+  readonly #drumParts: Alternative[] = [
+    { ALT: () => this.SUBRULE2(this.drumWord) },
+    {
+      ALT: () => {
+        const figure = this.SUBRULE(this.amount, { ARGS: ['power'] });
+        this.ACTION(() => {
+          this.#unnamed.push(figure);
+          this.#drumEnd = figure.end;
+        });
+      },
+    },
+    { ALT: () => this.CONSUME(T.Slash) },
+    { ALT: () => this.CONSUME(T.Comma) },
+  ];
+
+  /** `lines`, `thin -4.50` or `wide -5.12`; returns where it starts. */
+  readonly drumWord = this.RULE('drumWord', (): number => this.OR(this.#drumWords) as number);
+
+  readonly #drumWords: Alternative[] = [
+    { ALT: () => this.#drumFigure(this.CONSUME(T.Lines), undefined) },
+    {
+      ALT: () => {
+        const word = this.CONSUME(T.Wide);
+        this.#expectFigure(word);
+        const figure = this.OPTION(() => this.SUBRULE(this.amount, { ARGS: ['power'] }));
+        this.ACTION(() => {
+          this.#wide = this.once(this.#wide, figure ?? null);
+        });
+        return this.#drumFigure(word, figure);
+      },
+    },
+    {
+      ALT: () => {
+        const word = this.CONSUME(T.Thin);
+        this.#expectFigure(word);
+        const figure = this.OPTION2(() => this.SUBRULE2(this.amount, { ARGS: ['power'] }));
+        this.ACTION(() => {
+          this.#thin = this.once(this.#thin, figure ?? null);
+        });
+        return this.#drumFigure(word, figure);
+      },
+    },
+  ];
+
+  #drumFigure(word: IToken, figure: Figure | undefined): number {
+    this.#drumEnd = figure?.end ?? T.endOf(word);
+    return word.startOffset;
+  }
+
+  #checkDrum(span: Span, thin: Figure | null, wide: Figure | null, cross: IToken | null, wheel: Figure | null): void {
+    if (!thin || !wide) {
+      const told = this.problems.some(({ code, start }) => code === 'value-missing' && start >= span.start);
+      if (!told) this.tell({ code: 'value-missing', ...span, data: { word: 'lines' } });
+    } else if (cross && !wheel) this.tell({ code: 'axis-missing', ...spanOf(cross) });
+    else if (!wheel && thin.value !== null && wide.value !== null && thin.value !== wide.value)
+      this.tell({ code: 'axis-missing', start: wide.start, end: wide.end });
+  }
+
+  #expectFigure(word: IToken): void {
+    this.expect(word, T.Figure, T.SignApart, T.Plano, T.Infinite);
+  }
+
+  /** `+2.00`, `+2.25 intermediate +1.12`, `-4.50 -> -2.50 front-vertex`, `+2.00 engraved`. */
+  readonly addValue = this.RULE('addValue', (): AddNode => {
+    let value: Figure | null = this.SUBRULE(this.amount, { ARGS: ['add'] });
+    let from: Figure | null = null;
+    let to: Figure | null = null;
+    let intermediate: Figure | null = null;
+    let surface: AddNode['surface'] = null;
+    let engraved = false;
+    let end = 0;
+    this.OPTION(() => {
+      const arrow = this.CONSUME(T.Arrow);
+      this.#expectFigure(arrow);
+      this.ACTION(() => {
+        from = this.#drumPosition(value as Figure);
+        value = null;
+        end = T.endOf(arrow);
+      });
+      this.OPTION2(() => {
+        to = this.SUBRULE2(this.amount, { ARGS: ['power'] });
+      });
+    });
+    this.MANY(() =>
+      this.OR([
         {
           ALT: () => {
-            const at = this.CONSUME(T.At);
-            this.ACTION(() => this.tellUnless(this.LA(1).tokenType === T.Figure, at));
-            this.OPTION2(() => {
-              meridian = this.SUBRULE(this.degrees);
-              this.OPTION3(() => {
-                second = this.SUBRULE(this.secondMeridian);
+            const word = this.CONSUME(T.Intermediate);
+            this.#expectFigure(word);
+            this.OPTION3(() => {
+              const figure = this.SUBRULE3(this.amount, { ARGS: ['add'] });
+              this.ACTION(() => {
+                intermediate = this.once(intermediate, figure);
               });
             });
           },
         },
         {
           ALT: () => {
-            tail = this.SUBRULE(this.cylinderPart);
+            const token = this.CONSUME(T.Surface);
+            this.ACTION(() => {
+              surface = token.payload as AddNode['surface'];
+              end = T.endOf(token);
+            });
           },
         },
-      ],
-    });
+        {
+          ALT: () => {
+            const token = this.CONSUME(T.Engraved);
+            engraved = true;
+            this.ACTION(() => {
+              end = T.endOf(token);
+            });
+          },
+        },
+      ]),
+    );
     return this.ACTION(() => {
-      const power = sphere as Figure | null;
-      if (!power) return null;
-      const start = (label as Span | null)?.start ?? power.start;
-      if (meridian) return this.#meridians(start, power, meridian, second);
-      if (!tail) return { form: 'sphero-cylinder', sphere: power, cylinder: null, axis: null, start, end: power.end };
-      return this.#spheroCylinder(start, power, tail as unknown as CylinderPart);
+      const first = (value ?? from) as Figure;
+      for (const part of [first, to, intermediate] as (Figure | null)[]) if (part && part.end > end) end = part.end;
+      return { value, from, to, intermediate, surface, engraved, start: first.start, end };
     });
   });
 
-  /** The sphere’s place: a power, or a lone mark that says “nothing”. */
-  readonly sphere = this.RULE('sphere', (): Figure => {
-    const figure = this.SUBRULE(this.amount, { ARGS: ['power'] });
-    return this.ACTION(() => {
-      if (!isLoneDash(figure)) return figure;
-      this.tellInstead({ code: 'lone-mark', start: figure.start, end: figure.end, data: { place: 'sphere' } });
-      return { ...figure, value: 0, sign: '' };
-    });
-  });
+  /** The first of two drum positions was read as an add, which may go without a sign; a position may not. */
+  #drumPosition(figure: Figure): Figure {
+    if (figure.sign !== '' || !figure.value) return figure;
+    this.tellInstead({ code: 'sign-missing', start: figure.start, end: figure.end });
+    return { ...figure, value: null };
+  }
 
-  readonly secondMeridian = this.RULE('secondMeridian', (): MeridianNode | null => {
-    let power: Figure | null = null;
-    let meridian: Figure | null = null;
-    this.OR([{ ALT: () => this.CONSUME(T.Slash) }, { ALT: () => this.CONSUME(T.Comma) }]);
-    this.OPTION(() => {
-      power = this.SUBRULE(this.amount, { ARGS: ['power'] });
-      this.OPTION2(() => {
-        this.CONSUME(T.At);
-        this.OPTION3(() => {
-          meridian = this.SUBRULE(this.degrees);
-        });
-      });
-    });
-    return this.ACTION(() => {
-      const figure = power as Figure | null;
-      const at = meridian as Figure | null;
-      return figure && { power: figure, meridian: at, start: figure.start, end: at ? at.end : figure.end };
-    });
-  });
-
-  readonly cylinderPart = this.RULE('cylinderPart', (): CylinderPart => {
-    const part: Mutable<CylinderPart> = { cylinder: null, axis: NO_AXIS, none: false, end: 0 };
-    let stroke: IToken | null = null;
-    this.MANY(() => {
-      const token = this.OR([
-        { ALT: () => this.CONSUME(T.Slash) },
-        { ALT: () => this.CONSUME(T.Comma) },
-        { ALT: () => this.CONSUME(T.OpenParen) },
-      ]);
+  /** Adds with the eye named before each: `R +2.00 L +2.25`. */
+  readonly addsByEye = this.RULE('addsByEye', (): ForEye<AddNode>[] => {
+    const list: ForEye<AddNode>[] = [];
+    this.AT_LEAST_ONE(() => {
+      const word = this.CONSUME(T.EyeToken);
+      this.#expectFigure(word);
+      const eye = this.ACTION(() => ({ ...spanOf(word), eye: word.payload as EyeWord['eye'] }));
+      const value = this.OPTION(() => this.SUBRULE(this.addValue));
+      this.MANY(() => this.OR([{ ALT: () => this.CONSUME(T.Slash) }, { ALT: () => this.CONSUME(T.Comma) }]));
       this.ACTION(() => {
-        if (token.tokenType === T.Slash) stroke = token;
-        this.#separator(token);
+        if (value) list.push({ eye, value, start: eye.start, end: value.end });
       });
     });
-    this.OPTION(() => this.CONSUME(T.CylinderLabel));
-    this.OPTION2(() =>
-      this.OR2([
-        {
-          ALT: () => {
-            const figure = this.SUBRULE(this.amount, { ARGS: ['power'] });
-            this.ACTION(() => this.#cylinder(part, figure));
-          },
-        },
-        { ALT: () => this.#none(part, this.CONSUME(T.NoCylinder)) },
-        { ALT: () => this.#none(part, this.CONSUME(T.SphereLabel)) },
-      ]),
-    );
-    // `-4.50 DS -0.75 DC x 22`: the unit of the sphere was no statement about the cylinder.
-    this.OPTION3({
-      GATE: () => part.none,
-      DEF: () => {
-        part.cylinder = this.SUBRULE2(this.amount, { ARGS: ['power'] });
-        part.none = false;
-      },
-    });
-    this.MANY2(() => this.OR3([{ ALT: () => this.CONSUME2(T.Slash) }, { ALT: () => this.CONSUME2(T.Comma) }]));
-    this.OPTION4(() => {
-      part.axis = this.SUBRULE(this.axisPart);
-    });
-    this.OPTION5(() => this.CONSUME(T.CloseParen));
-    this.ACTION(() => this.#loneStroke(stroke, part));
-    return part;
+    return list;
   });
-
-  readonly axisPart = this.RULE('axisPart', (): AxisPart => {
-    let axis: Figure | null = null;
-    let from: IToken | null = null;
-    let end = 0;
-    this.OR([
-      {
-        ALT: () => {
-          from = this.OR2([
-            { ALT: () => this.CONSUME(T.Cross) },
-            { ALT: () => this.CONSUME(T.AxisLabel) },
-            { ALT: () => this.CONSUME(T.At) },
-          ]);
-          this.OPTION(() => {
-            axis = this.SUBRULE(this.degrees);
-          });
-        },
-      },
-      {
-        ALT: () => {
-          const token = this.CONSUME(T.Figure);
-          this.ACTION(() => {
-            axis = this.#thirdFigure(token);
-            end = T.endOf(token);
-          });
-        },
-      },
-      { ALT: () => this.CONSUME(T.Dash) },
-    ]);
-    return { axis, from, end };
-  });
-
-  /** `lines -4.50 / -5.12 x 024`, `lines wide -5.12 thin -4.50 x 024`. */
-  readonly drum = this.RULE('drum', (): PowerNode => {
-    const word = this.CONSUME(T.Lines);
-    const unnamed: Figure[] = [];
-    let thin: Figure | null = null;
-    let wide: Figure | null = null;
-    let wheel: Figure | null = null;
-    this.MANY(() =>
-      this.OR([
-        {
-          ALT: () => {
-            this.CONSUME(T.Wide);
-            this.OPTION3(() => {
-              wide = this.SUBRULE(this.amount, { ARGS: ['power'] });
-            });
-          },
-        },
-        {
-          ALT: () => {
-            this.CONSUME(T.Thin);
-            this.OPTION4(() => {
-              thin = this.SUBRULE2(this.amount, { ARGS: ['power'] });
-            });
-          },
-        },
-        {
-          ALT: () => {
-            const figure = this.SUBRULE3(this.amount, { ARGS: ['power'] });
-            this.ACTION(() => unnamed.push(figure));
-          },
-        },
-        { ALT: () => this.CONSUME(T.Slash) },
-        { ALT: () => this.CONSUME(T.Comma) },
-      ]),
-    );
-    this.OPTION(() => {
-      this.OR2([
-        { ALT: () => this.CONSUME(T.Cross) },
-        { ALT: () => this.CONSUME(T.AxisLabel) },
-        { ALT: () => this.CONSUME(T.At) },
-      ]);
-      this.OPTION2(() => {
-        wheel = this.SUBRULE(this.degrees);
-      });
-    });
-    return this.ACTION(() => {
-      thin ??= unnamed.shift() ?? null;
-      wide ??= unnamed.shift() ?? null;
-      for (const extra of unnamed) this.tell({ code: 'unexpected-text', start: extra.start, end: extra.end });
-      const parts = [spanOf(word), thin, wide, wheel].filter((part) => part !== null) as Span[];
-      return {
-        form: 'lines',
-        thin,
-        wide,
-        wheel,
-        start: word.startOffset,
-        end: Math.max(...parts.map(({ end }) => end)),
-      };
-    });
-  });
-
-  /** The power of one eye with what may follow it on the same line. */
-  readonly entry = this.RULE('entry', (): PowerEntry => {
-    const token = this.CONSUME(T.EyeToken);
-    this.OPTION(() => this.CONSUME(T.Other));
-    let power: PowerNode | null = null;
-    let add: AddNode | null = null;
-    let prism: PrismComponent[] = [];
-    let baseCurve: Figure | null = null;
-    let thickness: Figure | null = null;
-    this.OPTION2(() => {
-      power = this.OR([{ ALT: () => this.SUBRULE(this.drum) }, { ALT: () => this.SUBRULE(this.power) }]);
-    });
-    this.MANY(() =>
-      this.OR2([
-        {
-          ALT: () => {
-            add = this.SUBRULE(this.addClause);
-          },
-        },
-        {
-          ALT: () => {
-            this.CONSUME(T.PrismWord);
-            this.OPTION3(() => {
-              prism = this.SUBRULE(this.prisms);
-            });
-          },
-        },
-        {
-          ALT: () => {
-            this.CONSUME(T.BaseCurveWord);
-            this.OPTION4(() => {
-              baseCurve = this.SUBRULE(this.amount, { ARGS: ['difference'] });
-            });
-          },
-        },
-        {
-          ALT: () => {
-            this.CONSUME(T.ThicknessWord);
-            this.OPTION5(() => this.CONSUME(T.Word));
-            this.OPTION6(() => {
-              thickness = this.SUBRULE(this.figure, { ARGS: ['length'] });
-            });
-          },
-        },
-        { ALT: () => this.CONSUME2(T.Comma) },
-      ]),
-    );
-    return this.ACTION(() => {
-      const ends = [power, add, ...prism, baseCurve, thickness].map((part) => (part as Span | null)?.end ?? 0);
-      return {
-        eye: eyeOf(token),
-        power,
-        add,
-        prism,
-        baseCurve,
-        thickness,
-        start: token.startOffset,
-        end: Math.max(T.endOf(token), ...ends),
-      };
-    });
-  });
-
-  readonly addClause = this.RULE('addClause', (): AddNode => {
-    const word = this.CONSUME(T.AddWord);
-    let value: Figure | null = null;
-    let intermediate: Figure | null = null;
-    this.OPTION(() => {
-      value = this.SUBRULE(this.amount, { ARGS: ['add'] });
-    });
-    this.OPTION2(() => {
-      this.CONSUME(T.Intermediate);
-      this.OPTION3(() => {
-        intermediate = this.SUBRULE2(this.amount, { ARGS: ['add'] });
-      });
-    });
-    return this.ACTION(() => ({
-      value,
-      intermediate,
-      from: null,
-      to: null,
-      surface: null,
-      engraved: false,
-      start: word.startOffset,
-      end: Math.max(T.endOf(word), (value as Figure | null)?.end ?? 0, (intermediate as Figure | null)?.end ?? 0),
-    }));
-  });
-
-  /** A cylinder, or a lone mark in its place that says there is none. */
-  #cylinder(part: Mutable<CylinderPart>, figure: Figure): void {
-    if (!isLoneDash(figure)) {
-      part.cylinder = figure;
-      return;
-    }
-    this.tellInstead({ code: 'lone-mark', start: figure.start, end: figure.end, data: { place: 'cylinder' } });
-    part.none = true;
-    part.end = figure.end;
-  }
-
-  #none(part: Mutable<CylinderPart>, token: IToken): void {
-    this.ACTION(() => {
-      part.none = true;
-      part.end = T.endOf(token);
-    });
-  }
-
-  /** `-4.50 /` says “no cylinder”; before another eye the stroke only separates the two. */
-  #loneStroke(stroke: IToken | null, part: CylinderPart): void {
-    if (!stroke || part.cylinder || part.none || part.axis.from || part.axis.end > 0) return;
-    if (this.LA(1).tokenType !== T.EyeToken)
-      this.tell({ code: 'lone-mark', ...spanOf(stroke), data: { place: 'cylinder' } });
-  }
-
-  #separator(token: IToken): void {
-    if (token.tokenType === T.OpenParen || token.tokenType === T.Comma)
-      this.tell({ code: 'loose-form', ...spanOf(token) });
-  }
-
-  #thirdFigure(token: IToken): Figure | null {
-    if (/^\d{1,3}$/.test(token.image) && Number(token.image) <= 180) {
-      this.tell({ code: 'axis-unmarked', ...spanOf(token) });
-      return readAxis(token, this.tell);
-    }
-    this.tell({ code: 'third-figure', ...spanOf(token) });
-    return null;
-  }
-
-  #spheroCylinder(start: number, sphere: Figure, part: CylinderPart): PowerNode {
-    const { axis, from } = part.axis;
-    const end = Math.max(
-      sphere.end,
-      part.end,
-      part.cylinder?.end ?? 0,
-      axis?.end ?? 0,
-      part.axis.end,
-      from ? T.endOf(from) : 0,
-    );
-    const span = { start, end };
-    const power = { form: 'sphero-cylinder' as const, sphere, cylinder: part.cylinder, axis, ...span };
-    if (touching(sphere, part.cylinder)) {
-      this.tellInstead({ code: 'figures-touch', ...span });
-      return { ...power, sphere: { ...sphere, value: null }, cylinder: null, axis: null };
-    }
-    if (from?.tokenType === T.At && part.cylinder) {
-      this.tellInstead({ code: 'axis-or-meridian', start: from.startOffset, end: axis?.end ?? T.endOf(from) });
-      return { ...power, axis: null };
-    }
-    if (from && !axis) this.tell({ code: 'axis-missing', ...spanOf(from) });
-    else if (!axis && part.axis.end === 0 && part.cylinder?.value)
-      this.tell({ code: 'axis-missing', start: part.cylinder.start, end: part.cylinder.end });
-    if (axis && !part.cylinder && !part.none) {
-      this.tellInstead({ code: 'cylinder-missing', ...span });
-      return { ...power, sphere: { ...sphere, value: null } };
-    }
-    return power;
-  }
-
-  #meridians(start: number, power: Figure, meridian: Figure, second: MeridianNode | null): PowerNode {
-    const end = second?.end ?? meridian.end;
-    if (!second?.meridian) this.tell({ code: 'meridian-missing', start, end });
-    else if (
-      meridian.value !== null &&
-      second.meridian.value !== null &&
-      Math.abs(meridian.value - second.meridian.value) !== 90
-    ) {
-      this.tell({ code: 'meridians-not-square', start: meridian.start, end: second.meridian.end });
-    }
-    return { form: 'meridians', first: { power, meridian, start: power.start, end: meridian.end }, second, start, end };
-  }
 }
 
-interface CylinderPart {
-  readonly cylinder: Figure | null;
-  readonly axis: AxisPart;
-  /** Said to have no cylinder. */
-  readonly none: boolean;
-  readonly end: number;
-}
-
-interface AxisPart {
-  readonly axis: Figure | null;
-  /** The `x`, `axis` or `@` before the axis. */
-  readonly from: IToken | null;
-  readonly end: number;
-}
-
-const NO_AXIS: AxisPart = { axis: null, from: null, end: 0 };
-
-type Mutable<T> = { -readonly [K in keyof T]: T[K] };
-
-/** Figures may touch only when the second has a sign, as in `-4.50-0.75`. */
-const touching = (first: Figure, second: Figure | null): boolean =>
-  second !== null && second.start === first.end && second.sign === '';
+type Part = 'plano' | 'slash' | 'loose' | 'mark' | 'sphereLabel' | 'cylinderLabel' | 'noCylinder' | 'unit' | 'base';

@@ -1,50 +1,11 @@
-/**
- * Every word of the notation once: spelling, other spellings, what it is, where it may stand, and a line of help.
- * The lexer, completion, hover and the colours all read this table; nothing else lists words.
- */
-
-export type BlockKind = 'order' | 'reading' | 'instrument' | 'defaults' | 'tolerance';
-
-export type WordRole =
-  | 'block'
-  | 'line'
-  | 'eye'
-  | 'base'
-  | 'cross'
-  | 'plano'
-  | 'no-cylinder'
-  | 'label'
-  | 'unit'
-  | 'clause'
-  | 'value';
-
-export interface VocabularyEntry {
-  /** Canonical spelling. */
-  readonly word: string;
-  /** Other spellings the trade types; understood and left as typed. */
-  readonly also: readonly string[];
-  readonly role: WordRole;
-  /** Blocks in which a line word may open a line. */
-  readonly blocks: readonly BlockKind[];
-  /** How the line or clause is written. */
-  readonly syntax: string;
-  readonly help: string;
-}
-
-const entry = (
-  role: WordRole,
-  word: string,
-  also: readonly string[],
-  syntax: string,
-  help: string,
-  blocks: readonly BlockKind[] = [],
-): VocabularyEntry => ({ role, word, also, syntax, help, blocks });
+/** Words that open a line: blocks and the lines in them. */
+import { type BlockKind, entry, type VocabularyEntry } from './entry';
 
 const ORDER: readonly BlockKind[] = ['order', 'defaults'];
 const READING: readonly BlockKind[] = ['reading'];
 const BOTH: readonly BlockKind[] = ['order', 'defaults', 'reading'];
 
-export const VOCABULARY: readonly VocabularyEntry[] = [
+export const LINES: readonly VocabularyEntry[] = [
   // Blocks
   entry(
     'block',
@@ -120,7 +81,7 @@ export const VOCABULARY: readonly VocabularyEntry[] = [
   entry(
     'line',
     'pd',
-    ['ipd'],
+    ['ipd', 'cd'],
     'pd 63 near 60 | pd R 31.5 L 31.5 near R 30 L 30',
     'Interpupillary distance in millimetres: binocular, monocular, or both; in a reading the distance between the points with the ordered prism.',
     [...BOTH, 'tolerance'],
@@ -329,104 +290,4 @@ export const VOCABULARY: readonly VocabularyEntry[] = [
   entry('line', 'axis', ['ax'], 'axis to 0.50 6 | axis above 1.50 2', 'Limit on the axis in degrees, by cylinder.', [
     'tolerance',
   ]),
-
-  // Eyes
-  entry('eye', 'R', ['OD', 'RE', 'right'], 'R -4.50 -0.75 x 022', 'Right eye, or the lens before it.', BOTH),
-  entry('eye', 'L', ['OS', 'LE', 'left'], 'L -4.25 -1.00 x 168', 'Left eye, or the lens before it.', BOTH),
-  entry('eye', 'both', ['OU', 'BE', 'B/E'], 'both -2.00', 'Both eyes alike.', BOTH),
-
-  // Parts of a power or a prism
-  entry('cross', 'x', ['×', 'х'], 'x 022', 'Axis of the cylinder, 1 to 180 degrees.'),
-  entry('plano', 'plano', ['pl', 'plan'], 'plano', 'No power: 0.00.'),
-  entry('no-cylinder', 'DS', ['sph.', 'sphere'], '-4.50 DS', 'A sphere: no cylinder.'),
-  entry('label', 'sph', [], '-4.50 sph', 'Sphere: before a figure its label, after it “no cylinder”.'),
-  entry('label', 'cyl', ['cylinder'], 'cyl -0.75', 'Label of a cylinder.'),
-  entry('label', 'axis', ['ax'], 'axis 22', 'Label of an axis.'),
-  entry('unit', 'D', ['dpt', 'dioptres', 'diopters', 'dptr'], '', 'Dioptres.'),
-  entry('unit', 'DC', [], '-0.75 DC', 'Dioptres of cylinder; in the cylinder’s place without a figure: no cylinder.'),
-  entry('unit', 'mm', [], '', 'Millimetres.'),
-  entry('unit', 'deg', ['degrees'], '', 'Degrees.'),
-  entry('base', 'BI', ['in'], '2.00 BI', 'Base in, towards the nose.'),
-  entry('base', 'BO', ['out'], '2.00 BO', 'Base out, towards the temple.'),
-  entry('base', 'BU', ['up'], '0.50 BU', 'Base up.'),
-  entry('base', 'BD', ['down'], '0.50 BD', 'Base down.'),
-
-  // Words that open a clause
-  entry('clause', 'near', [], 'near 60', 'Near distance; after a design, a near use.'),
-  entry('clause', 'intermediate', ['int'], 'intermediate +1.12', 'Intermediate addition.'),
-  entry('clause', 'base', [], 'base 014', 'Base direction in degrees, 0 to 360, seen facing the wearer.'),
-  entry('clause', 'at', [], 'at prism-point', 'Where on the lens the reading was taken.'),
-  entry('clause', 'with', [], 'with FOC-A', 'The instrument used.'),
-  entry('clause', 'by', [], 'by KO', 'Who did it.'),
-  entry('clause', 'stage', [], 'stage edged', 'Stage of the work at which the reading was taken.'),
-  entry('clause', 'from', [], 'from z80.1-2015', 'The set that this one is built on.'),
-  entry('clause', 'due', [], 'due 2027-05-14', 'When something is next due.'),
-  entry('clause', 'read', ['reads'], 'read +5.06', 'What was read.'),
-  entry('clause', 'to', [], 'to 0.25', 'Up to and including.'),
-  entry('clause', 'above', [], 'above 1.50', 'Above this value.'),
-  entry('clause', 'below', [], '2 below datum', 'Below the datum (boxed centre) line.'),
-  entry('clause', 'datum', ['datum-line'], '2 below datum', 'The horizontal line through the boxed centre.'),
-  entry('clause', 'lines', [], 'R lines -4.50 / -5.12 x 024', 'The two drum positions as read, thin lines first.'),
-  entry('clause', 'wide', [], 'wide -5.12', 'Drum position of the wide (cylinder) lines.'),
-  entry('clause', 'thin', [], 'thin -4.50', 'Drum position of the thin (sphere) lines.'),
-  entry('clause', 'total', [], 'prism total 4 BI', 'For both eyes together; the lab shares it.'),
-  entry('clause', 'corrected', [], 'corrected', 'The zero of the instrument is already taken off.'),
-  entry('clause', 'engraved', [], 'add R +2.00 engraved', 'As engraved on the lens, not measured.'),
-  entry('clause', 'front-vertex', ['fvp'], 'front-vertex', 'The front surface was on the stop.'),
-  entry('clause', 'back-vertex', ['bvp'], 'back-vertex', 'The back surface was on the stop.'),
-  entry('clause', 'tilt', [], 'tilt 1 nasal-up', 'Tilt of the segment in degrees.'),
-  entry('clause', 'nasal-up', [], 'tilt 1 nasal-up', 'The nasal end is the higher one.'),
-  entry('clause', 'nasal-down', [], 'tilt 1 nasal-down', 'The nasal end is the lower one.'),
-  entry('clause', 'index', ['n'], 'index 1.60', 'Refractive index of the material.'),
-  entry('clause', 'abbe', ['v'], 'abbe 41', 'Abbe number of the material.'),
-  entry('clause', 'density', [], 'density 1.3', 'Density in grams per cubic centimetre.'),
-  entry('clause', 'gap', [], 'gap 13', 'Clear distance between the two segments in millimetres.'),
-  entry('clause', 'corridor', [], 'corridor 14', 'Corridor length in millimetres.'),
-  entry('clause', 'degression', [], 'degression 1.25', 'How much weaker the top is than the near power, in dioptres.'),
-  entry('clause', 'working', [], 'working 60', 'Working distance in centimetres.'),
-
-  // Designs
-  entry('value', 'single-vision', ['sv', 'monofocal'], 'design single-vision', 'One power all over.'),
-  entry('value', 'bifocal', ['bf'], 'design bifocal flat-top 28', 'Distance and a segment for near.'),
-  entry('value', 'trifocal', ['tf'], 'design trifocal flat-top 7x28', 'Distance, intermediate and near.'),
-  entry('value', 'double', ['double-segment'], 'design double flat-top 28 gap 13', 'A second segment above.'),
-  entry(
-    'value',
-    'progressive',
-    ['pal', 'varifocal', 'ppl'],
-    'design progressive corridor 14',
-    'Power rising without a line.',
-  ),
-  entry(
-    'value',
-    'office',
-    ['degressive'],
-    'design office degression 1.25 working 60',
-    'Near power falling towards the top.',
-  ),
-  entry('value', 'flat-top', ['ft', 'st', 'd-seg'], 'flat-top 28', 'Segment with a straight upper edge.'),
-  entry('value', 'round', ['rd'], 'round 22', 'Round segment.'),
-  entry('value', 'curve-top', ['ct-seg'], 'curve-top 28', 'Segment with a curved upper edge.'),
-  entry('value', 'full-width', ['executive-style'], 'full-width', 'Segment across the whole lens.'),
-  entry('value', 'distance', [], 'single-vision distance', 'For far.'),
 ];
-
-const BY_SPELLING: ReadonlyMap<string, readonly VocabularyEntry[]> = (() => {
-  const map = new Map<string, VocabularyEntry[]>();
-  for (const item of VOCABULARY) {
-    for (const spelling of [item.word, ...item.also]) {
-      const key = spelling.toLowerCase();
-      const list = map.get(key);
-      if (list) list.push(item);
-      else map.set(key, [item]);
-    }
-  }
-  return map;
-})();
-
-/** All meanings of a word, without regard to case; empty when it is not a word of the notation. */
-export const meaningsOf = (word: string): readonly VocabularyEntry[] => BY_SPELLING.get(word.toLowerCase()) ?? [];
-
-/** The meaning of a word at the head of a line, or undefined. */
-export const lineWord = (word: string): VocabularyEntry | undefined =>
-  meaningsOf(word).find(({ role }) => role === 'line' || role === 'block' || role === 'eye');
