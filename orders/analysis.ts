@@ -9,7 +9,9 @@ import type { Finding, Place } from './finding';
 import type { HouseSet } from './house';
 import type { Instrument, Order, Reading } from './model';
 import { resolveOrder } from './resolve';
+import { ruleOf } from './rules/catalogue';
 import { checkOrder } from './rules/check-order';
+import { withoutConfirmed } from './rules/confirmed';
 import { fileFindings } from './rules/file-findings';
 import { writingFindings } from './rules/writing-findings';
 import type { GuardBand } from './uncertainty';
@@ -83,15 +85,24 @@ export function analyseBlock(block: Block, context: Context): BlockAnalysis {
 function analyseOrder(block: Block, context: Context): Kept {
   const resolved = resolveOrder(block, context.defaults);
   const { order } = resolved;
-  const evaluation = evaluate(order, context);
+  const judged = evaluate(order, context);
   const on = dependenciesOf(order, block, context);
-  const findings = [
+  const all = [
     ...writingFindings(block, resolved.inReading),
     ...resolved.findings,
     ...on.file,
-    ...checkOrder({ order, evaluation, context, block }),
+    ...checkOrder({ order, evaluation: judged, context, block }),
   ];
-  return { result: { block, order, evaluation, findings }, on };
+  const findings = withoutConfirmed(all, order, block);
+  return { result: { block, order, evaluation: withBenchWarnings(judged, findings), findings }, on };
+}
+
+/** An acceptance is no plain one while the bench warns: the instrument overdue, off its zero, too coarse. */
+function withBenchWarnings(evaluation: Evaluation, findings: readonly Finding[]): Evaluation {
+  if (evaluation.verdict !== 'accept') return evaluation;
+  const warned = findings.filter(({ code, level }) => level === 'warning' && ruleOf(code)?.family === 'bench');
+  if (warned.length === 0) return evaluation;
+  return { ...evaluation, reservations: [...new Set([...evaluation.reservations, ...warned.map(({ code }) => code)])] };
 }
 
 function analyseOther(block: Block, context: Context): Kept {

@@ -1,4 +1,4 @@
-/** Runs every check over one order, in the order of the catalogue, and keeps what a person has confirmed quiet. */
+/** Runs every check over one order, in the order of the catalogue. */
 import type { Finding } from '../finding';
 import { RULES } from './catalogue';
 import type { Report, Rule, Subject } from './rule';
@@ -14,17 +14,5 @@ export function checkOrder(subject: Subject): Finding[] {
     };
     check(subject, report);
   }
-  if (subject.order.confirmed.length === 0) return findings;
-  return findings.filter((finding) => !isConfirmed(finding, subject));
+  return findings;
 }
-
-/** A confirmation holds while the line it quotes still reads the same; errors of safety cannot be confirmed away. */
-function isConfirmed({ code, line }: Finding, { order, block }: Subject): boolean {
-  const text = block.lines[line]?.text.trim().replace(/\s+/g, ' ');
-  return (
-    !UNCONFIRMABLE.has(code) &&
-    order.confirmed.some((one) => one.code === code && one.quote.trim().replace(/\s+/g, ' ') === text)
-  );
-}
-
-const UNCONFIRMABLE = new Set(['sign-missing', 'impact-failed', 'thickness-outside']);

@@ -61,7 +61,11 @@ describe('a lens read in the other cylinder form is the same lens', () => {
   ])('%s read as %s', (ordered, read) => {
     const { measures } = judged(pair([ordered, 'L -1.00'], [read]));
     const lens = measures.filter(({ eye }) => eye === 'R');
-    expect(lens.map(({ deviation, outcome }) => [deviation, outcome])).toEqual([[0, 'pass'], [0, 'pass'], [0, 'pass']]);
+    expect(lens.map(({ deviation, outcome }) => [deviation, outcome])).toEqual([
+      [0, 'pass'],
+      [0, 'pass'],
+      [0, 'pass'],
+    ]);
   });
 });
 
@@ -86,14 +90,20 @@ describe('an instrument that shows eighths', () => {
     ['+2.25', false],
     ['+2.00', false],
   ])('add %s against +2.00', (read, tooCoarse) => {
-    const text = pair(['R -2.00', 'L -2.00', 'add +2.00', 'design bifocal flat-top 28'], [`add R ${read} with DRUM`], COARSE);
+    const text = pair(
+      ['R -2.00', 'L -2.00', 'add +2.00', 'design bifocal flat-top 28'],
+      [`add R ${read} with DRUM`],
+      COARSE,
+    );
     const measure = measureOf(text, 'add', 'R');
     expect(measure.tooCoarse).toBe(tooCoarse);
     expect(measure.outcome).toBe(read === '+2.25' ? 'fail' : 'pass');
   });
 
   test('is told as a reservation', () => {
-    expect(judged(pair(['R -2.00 -0.75 x 022', 'L -2.00'], ['R -2.00 -0.62 x 022 with DRUM'], COARSE)).reservations).toEqual(['near-the-limit']);
+    expect(
+      judged(pair(['R -2.00 -0.75 x 022', 'L -2.00'], ['R -2.00 -0.62 x 022 with DRUM'], COARSE)).reservations,
+    ).toEqual(['near-the-limit']);
   });
 });
 
@@ -124,14 +134,20 @@ describe('an add by the lens measure', () => {
     ['resin-1.50', 1.8792],
     ['polycarbonate', 2.2113],
   ])('on %s', (material, add) => {
-    const text = pair(['R -2.00', 'L -2.00', 'add +2.00', 'design bifocal flat-top 28', `lens ${material}`], ['clock R +6.25 -> +8.25']);
+    const text = pair(
+      ['R -2.00', 'L -2.00', 'add +2.00', 'design bifocal flat-top 28', `lens ${material}`],
+      ['clock R +6.25 -> +8.25'],
+    );
     expect(measureOf(text, 'add', 'R').read).toBeCloseTo(add, 4);
   });
 });
 
 describe('the placing of a pair', () => {
   test('a weak pair is judged in prism, and its PD error is no PD fault', () => {
-    const text = pair(['R -1.00', 'L -1.00', 'pd 63', 'frame A 50 DBL 18'], ['R -1.00', 'L -1.00', 'pd 67', 'prism R 0 L 0']);
+    const text = pair(
+      ['R -1.00', 'L -1.00', 'pd 63', 'frame A 50 DBL 18'],
+      ['R -1.00', 'L -1.00', 'pd 67', 'prism R 0 L 0'],
+    );
     const prism = measureOf(text, 'prism-horizontal');
     expect([prism.deviation, prism.outcome, prism.beside]).toEqual([0.4, 'pass', { amount: 4, unit: 'mm' }]);
     expect(judged(text).measures.some(({ quantity }) => quantity === 'pd')).toBe(false);
@@ -159,7 +175,10 @@ describe('the placing of a pair', () => {
   });
 
   test('ordered prism is no unwanted prism', () => {
-    const text = pair(['R -1.00', 'L -1.00', 'pd 63', 'prism R 2 BI L 2 BI', 'frame A 50 DBL 18'], ['prism R 2.25 BI L 2.25 BI']);
+    const text = pair(
+      ['R -1.00', 'L -1.00', 'pd 63', 'prism R 2 BI L 2 BI', 'frame A 50 DBL 18'],
+      ['prism R 2.25 BI L 2.25 BI'],
+    );
     expect(measureOf(text, 'prism-horizontal').deviation).toBe(0.5);
   });
 
@@ -175,8 +194,18 @@ describe('the placing of a pair', () => {
   });
 
   test('prism read at the fitting cross of a progressive is not taken for prism at the prism point', () => {
-    const order = ['R -2.00', 'L -5.00', 'add +2.00', 'design progressive', 'pd R 31 L 31', 'height 20', 'frame A 50 B 40 DBL 18'];
-    expect(measureOf(pair(order, ['prism R 0.8 BU L 2.0 BU at fitting-cross']), 'prism-vertical').outcome).toBe('not-read');
+    const order = [
+      'R -2.00',
+      'L -5.00',
+      'add +2.00',
+      'design progressive',
+      'pd R 31 L 31',
+      'height 20',
+      'frame A 50 B 40 DBL 18',
+    ];
+    expect(measureOf(pair(order, ['prism R 0.8 BU L 2.0 BU at fitting-cross']), 'prism-vertical').outcome).toBe(
+      'not-read',
+    );
     expect(measureOf(pair(order, ['prism R 0.8 BU L 2.0 BU at prism-point']), 'prism-vertical').outcome).toBe('fail');
   });
 });
@@ -201,16 +230,34 @@ describe('verdicts', () => {
 
   test('the newest value of the lens in the frame counts, whatever the order of the lines', () => {
     const text = [
-      'standard z80.1-2015', 'order A', ...order,
-      'reading 2026-11-25', 'R -2.00 -0.50 x 090', 'reading 2026-11-24', 'R -3.00', ...good.slice(1),
+      'standard z80.1-2015',
+      'order A',
+      ...order,
+      'reading 2026-11-25',
+      'R -2.00 -0.50 x 090',
+      'reading 2026-11-24',
+      'R -3.00',
+      ...good.slice(1),
     ].join('\n');
     const { verdict, earlier } = judged(text);
     expect(verdict).toBe('accept');
-    expect(earlier.filter(({ outcome }) => outcome === 'fail').map(({ quantity }) => quantity)).toEqual(['power', 'cylinder']);
+    expect(earlier.filter(({ outcome }) => outcome === 'fail').map(({ quantity }) => quantity)).toEqual([
+      'power',
+      'cylinder',
+    ]);
   });
 
   test('a replaced lens takes its readings and those of the pair with it', () => {
-    const text = ['standard z80.1-2015', 'order A', ...order, 'reading 2026-11-24', ...good, 'reading 2026-11-25', 'replaced R "axis"', 'R -2.00 -0.50 x 090'].join('\n');
+    const text = [
+      'standard z80.1-2015',
+      'order A',
+      ...order,
+      'reading 2026-11-24',
+      ...good,
+      'reading 2026-11-25',
+      'replaced R "axis"',
+      'R -2.00 -0.50 x 090',
+    ].join('\n');
     const missing = judged(text).measures.filter(({ outcome }) => outcome === 'not-read');
     expect(missing.map(({ quantity }) => quantity)).toEqual(['prism-horizontal', 'prism-vertical']);
   });
@@ -227,13 +274,19 @@ describe('what a lens is held against', () => {
     expect(measureOf(text, 'power', 'R').ordered).toBe(-0.5);
   });
   test('the maker’s verification power replaces the written one', () => {
-    const text = pair(['R -3.00 -1.00 x 010', 'L -2.00', 'compensation by-maker', 'verification R -3.12 -0.93 x 012'], ['R -3.12 -0.93 x 012']);
+    const text = pair(
+      ['R -3.00 -1.00 x 010', 'L -2.00', 'compensation by-maker', 'verification R -3.12 -0.93 x 012'],
+      ['R -3.12 -0.93 x 012'],
+    );
     expect(measureOf(text, 'cylinder', 'R').deviation).toBe(0);
     expect(measureOf(text, 'power', 'L').outcome).toBe('not-judged');
   });
   test('vertex compensation converts by meridians', () => {
     // +5.00 at 12 mm to the cornea is +5.32: Contact Lens Society of America, Eye Witness, Spring 2011, p. 27.
-    const text = pair(['R +5.00', 'L +5.00', 'tested vertex 12', 'as-worn vertex 0', 'compensation vertex'], ['R +5.32']);
+    const text = pair(
+      ['R +5.00', 'L +5.00', 'tested vertex 12', 'as-worn vertex 0', 'compensation vertex'],
+      ['R +5.32'],
+    );
     expect(measureOf(text, 'power', 'R').ordered).toBeCloseTo(5.3191, 3);
   });
 });

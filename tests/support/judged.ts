@@ -16,4 +16,10 @@ export function measureOf(text: string, quantity: Quantity, eye: 'R' | 'L' | nul
 
 /** An order with a reading, by its lines; indentation carries no meaning. */
 export const pair = (order: string[], reading: string[], head: string[] = ['standard z80.1-2015']): string =>
-  [...head, 'order T-1', ...order.map((line) => `  ${line}`), '  reading 2026-11-24', ...reading.map((line) => `    ${line}`)].join('\n');
+  [
+    ...head,
+    'order T-1',
+    ...order.map((line) => `  ${line}`),
+    '  reading 2026-11-24',
+    ...reading.map((line) => `    ${line}`),
+  ].join('\n');
