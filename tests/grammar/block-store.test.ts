@@ -121,12 +121,12 @@ describe('an edit inside one block', () => {
   });
 
   test.each(numbers.filter((number) => number > 0 && isFirst(number)))(
-    'leaves all others but the one above its first line, line %i',
+    'on its first line leaves all others, line %i',
     (number) => {
       const at = { line: number, character: (document.line(number) as Line).text.length };
       const edited = document.edit({ start: at, end: at }, ' # mark');
       const block = document.blockAt(number);
-      expect(lost(document, edited)).toEqual([document.blocks[block - 1], document.blocks[block]]);
+      expect(lost(document, edited)).toEqual([document.blocks[block]]);
       expect(edited.blocks).toHaveLength(document.blocks.length);
     },
   );

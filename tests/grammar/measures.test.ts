@@ -54,12 +54,13 @@ describe('eye words', () => {
 });
 
 says('two eyes on one line', [
-  ['R -4.50 L -4.25', { entries: [{ eye: 'R' }, { eye: 'L', power: sphere(-4.25) }] }],
-  ['R -4.50 / L -4.25', { entries: [{ eye: 'R' }, { eye: 'L', power: sphere(-4.25) }] }],
-  ['R -4.50‹,› L -4.25', { entries: [{ eye: 'R' }, { eye: 'L', power: sphere(-4.25) }] }, 'loose-form'],
+  ['‹R -4.50 L -4.25›', { entries: [{ eye: 'R' }, { eye: 'L', power: sphere(-4.25) }] }, 'two-eyes'],
+  ['‹R -4.50 / L -4.25›', { entries: [{ eye: 'R' }, { eye: 'L', power: sphere(-4.25) }] }, 'two-eyes'],
+  ['‹R -4.50‹,› L -4.25›', { entries: [{ eye: 'R' }, { eye: 'L', power: sphere(-4.25) }] }, 'two-eyes loose-form'],
   [
-    'R -4.50 -0.75 x 022 L -4.25 add +2.00',
+    '‹R -4.50 -0.75 x 022 L -4.25 ‹add +2.00››',
     { entries: [{ eye: 'R' }, { eye: 'L', power: sphere(-4.25), add: { value: 2 } }] },
+    'two-eyes add-for-both',
   ],
   [
     'R -4.50 add +2.00 prism 2.00 BI 0.50 BU',
@@ -86,7 +87,7 @@ says('prisms', [
     },
   ],
   ['prism R 2.06 base 014', { entries: [{ eye: 'R', value: [{ amount: 2.06, degrees: 14 }] }] }],
-  ['prism R 2.06 base 360°', { entries: [{ eye: 'R', value: [{ amount: 2.06, degrees: 360 }] }] }],
+  ['prism R 2.06 base 360‹°›', { entries: [{ eye: 'R', value: [{ amount: 2.06, degrees: 360 }] }] }, 'other-spelling'],
   ['prism R 2.06 @ 014', { entries: [{ eye: 'R', value: [{ amount: 2.06, degrees: 14 }] }] }],
   ['prism R 0 L 0', perEye([{ amount: 0 }], [{ amount: 0 }])],
   ['prism total 4 BI', { total: true, entries: [{ value: [{ amount: 4, base: 'in' }] }] }],
