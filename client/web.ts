@@ -1,6 +1,11 @@
 /** The extension in a browser: the server is a worker beside the editor. */
 import { type ExtensionContext, Uri } from 'vscode';
-import { LanguageClient } from 'vscode-languageclient/browser';
+import {
+  BrowserMessageReader,
+  BrowserMessageWriter,
+  LanguageClient,
+  type MessageTransports,
+} from 'vscode-languageclient/browser';
 import { clientOptions, ID, NAME, outputChannel, restartCommand } from './language-client';
 
 let client: LanguageClient | undefined;
@@ -9,10 +14,11 @@ let worker: Worker | undefined;
 export async function activate(context: ExtensionContext): Promise<void> {
   const output = outputChannel();
   const program = Uri.joinPath(context.extensionUri, 'dist', 'server-web.js').toString(true);
-  const start = async (): Promise<Worker> => {
+  // The editor's own Worker makes objects that the language client does not take for workers, so it is given both ends.
+  const start = async (): Promise<MessageTransports> => {
     worker?.terminate();
     worker = new Worker(program);
-    return worker;
+    return { reader: new BrowserMessageReader(worker), writer: new BrowserMessageWriter(worker) };
   };
   client = new LanguageClient(ID, NAME, start, clientOptions(output));
   context.subscriptions.push(output, restartCommand(client));

@@ -18,6 +18,9 @@ import type { Snapshot } from '../snapshot';
 import { contentEnd } from './lines';
 import { verdictInWords } from './verdict-words';
 
+/** Editors cut off what is longer, and show the whole when asked. */
+const SHORT = 40;
+
 interface Hint {
   readonly line: number;
   readonly character: number;
@@ -38,7 +41,7 @@ export function inlayHints(snapshot: Snapshot, { range }: InlayHintParams): Inla
     const last = index === to.block ? to.line : analysis.block.lines.length - 1;
     for (const { line, character, label } of blockHints(analysis, analysis.order, first, last)) {
       const position = snapshot.range(index, { line, start: character, end: character }).start;
-      hints.push({ position, label, paddingLeft: true });
+      hints.push({ position, label, paddingLeft: true, ...(label.length > SHORT ? { tooltip: label } : {}) });
     }
   }
   return hints;

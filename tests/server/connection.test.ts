@@ -74,7 +74,7 @@ test('a whole new text may be sent instead of edits', async () => {
 });
 
 test.each([
-  ['UTF-16 units', 'order A\n  note "👓 Zoë"  \n  note 👓👓\n  R 4.50  # 👓\n  L -4.50\n', range(3, 4, 8)],
+  ['UTF-16 units', 'order 👓 # 👓\n  note "👓 Zoë"  \n  note 👓👓\n  R 4.50  # 👓\n  L -4.50\n', range(3, 4, 8)],
   ['CRLF', UNSIGNED.replaceAll('\n', '\r\n'), range(1, 4, 8)],
   ['CR', UNSIGNED.replaceAll('\n', '\r'), range(1, 4, 8)],
   ['mixed line ends', 'order A\r  R 4.50\r\n  L -4.50\n', range(1, 4, 8)],

@@ -22,10 +22,13 @@ export function aboutReading({ analysis, line, character }: Spot): Part[] {
   const { evaluation } = analysis;
   if (!evaluation) return [];
   const isHere = (place: Place | null): place is Place => place?.line === line && covers(place, character);
-  const parts = [
+  const judged = [
     ...evaluation.measures.map((measure) => ({ measure, since: '' })),
     ...evaluation.earlier.map((measure) => ({ measure, since: ', replaced since' })),
-  ].flatMap(({ measure, since }) => {
+  ];
+  const isOutside = ({ measure }: (typeof judged)[number]): boolean => measure.outcome === 'fail';
+  const outsideFirst = [...judged].sort((a, b) => Number(isOutside(b)) - Number(isOutside(a)));
+  const parts = outsideFirst.flatMap(({ measure, since }) => {
     const { place } = measure;
     if (!isHere(place)) return [];
     const markdown = listed(`${subjectInWords(measure)}: ${OUTCOMES[measure.outcome]}${since}`, arithmetic(measure));
