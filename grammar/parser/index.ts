@@ -83,8 +83,11 @@ function read(reader: Reader, site: Site): LineNode {
   return ending ? { ...node, qualifiers: ending } : node;
 }
 
-/** Lines that say all with their first word, and the order, whose missing name is told with the order. */
-const COMPLETE = new Set<LineNode['kind']>(['defaults', 'end', 'order', 'blank']);
+/**
+ * Lines that say all with their first word; a reading that leaves its date out; and the order, whose missing name is
+ * told with the order.
+ */
+const COMPLETE = new Set<LineNode['kind']>(['defaults', 'end', 'reading', 'order', 'blank']);
 
 function expectSomething(site: Site, node: LineNode): void {
   if (!COMPLETE.has(node.kind) && !(node.kind === 'choice' && node.choice)) tellHead(site);

@@ -172,7 +172,6 @@ const READERS: Readonly<Record<string, Reader>> = {
   }),
   reading: (site) => {
     const read = run(site, 'clauses', (p) => p.readingHeader());
-    if (read && !read.date && site.parser.errors.length === 0 && site.tokens.length > site.from) tellHead(site);
     return read && { kind: 'reading', head: site.head, ...read };
   },
   rx: powers('rx'),
