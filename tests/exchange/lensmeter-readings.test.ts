@@ -6,8 +6,10 @@ import {
   computeLens,
   type Evaluation,
   type Eye,
+  type Finding,
   type Order,
   powerInWords,
+  ruleOf,
   signed,
 } from '../../orders';
 import { type Eyes, type Figures, lensmeterReadings } from './support/lensmeter-readings';
@@ -95,7 +97,7 @@ describe.skipIf(!rows).each([
         `${counts.read} as readings, ${2 * all - counts.read} not recorded in full; ${counts.judged} judged by ` +
         `ANSI Z80.1-2015; verdicts ${JSON.stringify(verdicts)}`,
     );
-    expect(faults).toEqual([]);
+    expect(faults.slice(0, 10)).toEqual([]);
     expect(all).toBeGreaterThan(10_000);
     expect(counts.judged).toBeGreaterThan(19_000);
     expect(verdicts).toMatchObject({ accept: expect.any(Number), reject: expect.any(Number) });
@@ -113,7 +115,7 @@ function misunderstood({ ordered, read, order, analysis }: Case): string[] {
       return sphere !== lens.sphere || cylinder !== lens.cylinder;
     }),
   ];
-  const told = analysis.blocks.flatMap(({ findings }) => findings).filter(({ code }) => UNREADABLE.test(code));
+  const told = analysis.blocks.flatMap(({ findings }) => findings).filter(isMisreading);
   return [
     ...wrong.map(({ eye, lens }) => `${eye} ${asTyped(lens)} is misunderstood`),
     ...told.map(({ code }) => `${code} is told of a line that is in order`),
@@ -150,8 +152,9 @@ function misjudged({ ordered, read, evaluation }: Case): string[] {
 const miswritten = ({ analysis }: Case): string[] =>
   /-0(?![.\d])|NaN|\d\.\d{5}/.test(JSON.stringify(toJson(analysis, 'rows'))) ? ['a figure is written wrongly'] : [];
 
-/** Codes that would mean a line was not understood. */
-const UNREADABLE = /missing$|unknown|unreadable|unclear|unexpected|unfinished|ambiguous|range$|touch/;
+/** Something told about how a line is written, as if it could be misread. */
+const isMisreading = ({ code, level }: Finding): boolean =>
+  ruleOf(code)?.family === 'writing' && (level === 'error' || level === 'warning');
 
 const isSame = (a: Figures | undefined, b: Figures): boolean =>
   a?.sphere === b.sphere && a.cylinder === b.cylinder && a.axis === b.axis;
