@@ -92,11 +92,17 @@ export const damaged: fc.Arbitrary<string> = fc
   )
   .map(([line, cuts]) => cuts.reduce((text, [at, drop, put]) => text.slice(0, at) + put + text.slice(at + drop), line));
 
+/** A good line of the example cut short. */
+const cut: fc.Arbitrary<string> = fc
+  .tuple(fc.constantFrom(...GOOD), fc.nat(50))
+  .map(([line, end]) => line.slice(0, end));
+
 /** One line of text of any kind; it holds no line end. */
 export const anyLine: fc.Arbitrary<string> = fc
   .oneof(
     { weight: 3, arbitrary: pieces },
     { weight: 3, arbitrary: damaged },
+    cut,
     fc.string({ unit: 'binary', maxLength: 40 }),
     fc.string({ maxLength: 40 }),
   )
