@@ -30,7 +30,7 @@ export function giveMeaning(tokens: readonly IToken[], from: number, names: Name
       continue;
     }
     if (type === T.Word) {
-      token = giveWord(token, out, tell);
+      token = giveWord(token, out);
       nameDue = token.tokenType === T.With || token.tokenType === T.By || token.tokenType === T.From;
     } else if (type === T.Figure) {
       while (runsOn(token, tokens[at + 1])) token = joinFigures(token, tokens[++at] as IToken);
@@ -52,11 +52,10 @@ const startsName = (token: IToken): boolean =>
   token.tokenType === T.Text || (token.tokenType === T.Word && !T.meaningInside(token.image));
 
 /** Gives one word its meaning. The letters of `DCx22` come apart, since the cross may touch what stands before it. */
-function giveWord(token: IToken, out: IToken[], tell: Tell): IToken {
+function giveWord(token: IToken, out: IToken[]): IToken {
   const meaning = T.meaningInside(token.image);
   if (!meaning) return splitCross(token, out) ?? token;
   retype(token, meaning.type, meaning.word);
-  if (meaning.type === T.Unit && meaning.word !== 'DC' && out.at(-1)?.tokenType === T.Figure) tellNeedless(token, tell);
   return token;
 }
 
@@ -77,14 +76,9 @@ function splitCross(token: IToken, out: IToken[]): IToken | null {
 
 function giveSign(token: IToken, tell: Tell): void {
   if (token.tokenType === T.CrossSign) retype(token, T.Cross, 'x');
-  else if (token.tokenType === T.Degree) tellNeedless(token, tell);
   else if (token.tokenType === T.PrismMark)
     tell({ code: 'prism-mark', start: token.startOffset, end: token.startOffset + 1 });
 }
-
-/** The notation has one unit for each quantity, so none is written. */
-const tellNeedless = (token: IToken, tell: Tell): void =>
-  tell({ code: 'other-spelling', start: token.startOffset, end: T.endOf(token), data: { written: '' } });
 
 const isUnsigned = (token: IToken | undefined): boolean =>
   token?.tokenType === T.Figure && /^[\d.,\uFF10-\uFF19]/.test(token.image);
@@ -104,14 +98,19 @@ function retype(token: IToken, type: TokenType, word: string): void {
   token.payload = word;
 }
 
+/** A name runs on to the next blank or quote. A `#` in it would begin a comment anywhere else, so it ends the name too. */
 function joinName(tokens: readonly IToken[], first: number, last: number, tell: Tell): IToken {
   const token = tokens[first] as IToken;
   const quoted = token.tokenType === T.Text;
   let image = token.image;
   for (let at = first + 1; at <= last; at++) image += (tokens[at] as IToken).image;
+  const end = token.startOffset + image.length;
+  const mark = quoted ? -1 : image.indexOf('#');
+  if (mark >= 0) {
+    tell({ code: 'unexpected-text', start: token.startOffset + mark, end });
+    image = image.slice(0, mark);
+  }
   token.image = image;
   retype(token, T.NameToken, quoted ? T.unquote(image) : image);
-  if (!quoted && image.includes('#'))
-    tell({ code: 'other-spelling', start: token.startOffset, end: T.endOf(token), data: { written: `"${image}"` } });
   return token;
 }

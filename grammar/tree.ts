@@ -157,7 +157,8 @@ export interface DateNode extends Span {
   readonly iso: string | null;
 }
 
-interface LineBase {
+/** What every line has. */
+export interface LineBase {
   /** The first word with its span; absent on lines without words. */
   readonly head: Word | null;
   readonly qualifiers?: Qualifiers;

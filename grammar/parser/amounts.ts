@@ -99,7 +99,7 @@ export class AmountParser extends EmbeddedActionsParser {
     const word = canonicalWord(role, of, token.image);
     const span = spanOf(token);
     if (word !== null) return { ...span, word: word.toLowerCase() };
-    this.tellInstead({ code: 'unexpected-text', ...span, data: { known: wordsOf(role, of) } });
+    this.tellInstead({ code: 'unknown-choice', ...span, data: { word: token.image, known: wordsOf(role, of) } });
     return null;
   }
 

@@ -99,10 +99,11 @@ export class DesignParser extends SettingsParser {
     figures.width = null;
   }
 
-  /** `R22` is a round segment: no design begins with a figure, so the letter is no eye there. */
+  /** `R22` is a round segment; an eye word stands apart from what follows it. */
   #eyeOrRound(token: IToken): void {
     if (this.RECORDING_PHASE) return;
-    if (token.payload === 'R' && this.LA(1).tokenType === T.Figure) {
+    const next = this.LA(1);
+    if (token.payload === 'R' && next.tokenType === T.Figure && T.touches(token, next)) {
       this.#word('shape', token, 'round');
       return;
     }
@@ -113,9 +114,12 @@ export class DesignParser extends SettingsParser {
   #close(): void {
     const draft = this.#draft;
     const eye = this.#eye;
-    if (draft.started)
-      this.#designs.push({ eye, value: draft.node(), start: eye?.start ?? draft.start, end: draft.end });
-    else if (eye) {
+    if (draft.started) {
+      const { type, use, shape, figures, start, end } = draft;
+      // A width of nothing is no design: `bifocal R 22` may have been meant as `bifocal round 22`.
+      if (!type && !use && !shape && figures.width) this.refuse({ start, end });
+      this.#designs.push({ eye, value: draft.node(), start: eye?.start ?? start, end });
+    } else if (eye) {
       this.tell({ code: 'value-missing', start: eye.start, end: eye.end, data: { word: eye.eye } });
       this.#designs.push({ eye, value: draft.node(), start: eye.start, end: eye.end });
     }

@@ -2,7 +2,7 @@
  * Parses one line on its own: `parseLine` returns a typed node and a list of problems and never throws on any text.
  * The first word decides which rule of the grammar reads the rest, so nothing unknown ever reaches the parser.
  */
-import { type IToken, NotAllInputParsedException } from 'chevrotain';
+import type { IToken } from 'chevrotain';
 import { commentStart, contentEnd, indentOf } from '../text';
 import * as T from '../tokens';
 import type { LineNode, ParsedLine, Problem, Qualifiers, Span, Word } from '../tree';
@@ -93,22 +93,20 @@ function expectSomething(site: Site, node: LineNode): void {
   if (!COMPLETE.has(node.kind) && !(node.kind === 'choice' && node.choice)) tellHead(site);
 }
 
-/** At most one problem for what no rule could read: the first place at which it stopped. */
+/**
+ * At most one problem for what no rule could read: the first place at which it stopped. The parts of a line may come in
+ * any order and number, so a rule only ever stops at something it does not know.
+ */
 function tellError(site: Site, node: LineNode): void {
   const { parser: active, head, content } = site;
   const [error] = active.errors;
   active.errors = [];
   const end = contentEnd(content);
-  if (error instanceof NotAllInputParsedException) {
-    const start = error.token.startOffset;
-    dropMissing(site, start);
-    active.tellInstead({ ...codeOfRest(error.token, site, node), start, end });
-    return;
-  }
-  // The parts of a line may come in any order and number, so this is only for what nobody has thought of.
-  const at = error?.token.startOffset ?? head.end;
-  const start = Math.min(Number.isFinite(at) ? at : head.end, end);
-  active.tell({ code: 'line-unfinished', start, end, data: { word: content.slice(head.start, head.end) } });
+  // The end of the line has no place of its own; the head stands in for it.
+  const at = error?.token.startOffset ?? Number.NaN;
+  const start = Number.isFinite(at) ? at : head.start;
+  dropMissing(site, start);
+  active.tellInstead({ ...(error ? codeOfRest(error.token, site, node) : { code: 'unexpected-text' }), start, end });
 }
 
 /** `add R foo` is told for `foo`, and not once more for what is missing behind the `R`. */

@@ -30,7 +30,7 @@ export interface EyeFigures {
 /** Lines of one figure per eye, and the two that are written like them. */
 export type EyeFigureLine = EyeFigureWord | 'slab-off' | 'reverse-slab';
 
-const LENGTHS = new Set<EyeFigureLine>(['height', 'blank', 'thinning', 'slab-off', 'reverse-slab']);
+const LENGTHS = new Set<EyeFigureLine>(['height', 'blank', 'inset', 'thinning', 'slab-off', 'reverse-slab']);
 const WITH_BASE = new Set<EyeFigureLine>(['inset', 'thinning', 'slab-off', 'reverse-slab']);
 const BASES: Readonly<Record<string, Base>> = { BI: 'in', BO: 'out', BU: 'up', BD: 'down' };
 

@@ -46,7 +46,13 @@ export class PowerParser extends PrismParser {
       },
     },
     { ALT: () => this.#part('slash', this.CONSUME(T.Slash)) },
-    { ALT: () => this.#part('loose', this.CONSUME(T.Comma)) },
+    {
+      ALT: () => {
+        const comma = this.CONSUME(T.Comma);
+        // Before another eye it separates the two, as a stroke does.
+        if (this.LA(1).tokenType !== T.EyeToken) this.#part('loose', comma);
+      },
+    },
     { ALT: () => this.#part('loose', this.CONSUME(T.OpenParen)) },
     { ALT: () => this.CONSUME(T.CloseParen) },
     { ALT: () => this.#part('mark', this.CONSUME(T.Dash)) },

@@ -20,7 +20,7 @@ export class SettingsParser extends DistanceParser {
   /** The keyword that names the figures to come. */
   #key: Word | null = null;
   /** A keyword that the line does not know; the figure behind it goes with it. */
-  #unknown: IToken | null = null;
+  #unknown = false;
   /** A keyword, an eye word or a box that still waits for a figure. */
   #waiting: IToken | null = null;
   /** `centre R 2.1 L 2.0` says the keyword once for both eyes. */
@@ -32,8 +32,8 @@ export class SettingsParser extends DistanceParser {
   readonly settings = this.RULE('settings', (line: SettingsWord): ForEye<readonly Setting[]>[] => {
     this.#line = line;
     this.#list = [];
-    this.#key = this.#unknown = this.#waiting = this.#boxed = null;
-    this.#shared = false;
+    this.#key = this.#waiting = this.#boxed = null;
+    this.#shared = this.#unknown = false;
     this.MANY(this.#settingPart);
     this.OPTION(this.ended);
     return this.ACTION(() => {
@@ -64,7 +64,7 @@ export class SettingsParser extends DistanceParser {
     if (this.RECORDING_PHASE) return;
     if (this.#waiting?.tokenType !== T.EyeToken) this.#expectFigure();
     this.#key = this.choose('key', this.#line, token);
-    this.#unknown = this.#key ? null : token;
+    this.#unknown = this.#key === null;
     this.#waiting = this.#key ? token : null;
     this.#shared = false;
   }
@@ -100,11 +100,14 @@ export class SettingsParser extends DistanceParser {
     const { start, end } = figure;
     if (!key) {
       if (this.#opensBox(token)) this.#boxed = { token, figure };
-      else this.refuse({ start: this.#unknown?.startOffset ?? start, end });
-      this.#unknown = null;
+      // A thickness without a word is the centre’s, as on most slips.
+      else if (this.#line === 'thickness' && !this.#unknown && !this.#has('centre'))
+        this.#put({ key: { word: 'centre', start, end: start }, figure, start, end });
+      else if (!this.#unknown) this.refuse(figure);
+      this.#unknown = false;
       return;
     }
-    if (this.#list.at(-1)?.value.some((setting) => setting.key.word === key.word)) this.refuse({ start, end });
+    if (this.#has(key.word)) this.refuse({ start, end });
     else this.#put({ key, figure, start: this.#shared ? start : key.start, end });
     if (!this.#shared) this.#key = null;
   }
@@ -134,6 +137,10 @@ export class SettingsParser extends DistanceParser {
       const { start, end } = figure;
       this.#put({ key: { word, start, end }, figure, start, end });
     }
+  }
+
+  #has(word: string): boolean {
+    return this.#list.at(-1)?.value.some(({ key }) => key.word === word) ?? false;
   }
 
   #put(setting: Setting): void {

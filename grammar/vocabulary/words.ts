@@ -22,6 +22,7 @@ export const WORDS: readonly VocabularyEntry[] = [
   entry('label', 'sph', [], '-4.50 sph', 'Sphere: before a figure its label, after it “no cylinder”.'),
   entry('label', 'cyl', ['cylinder'], 'cyl -0.75', 'Label of a cylinder.'),
   entry('label', 'axis', ['ax'], 'axis 22', 'Label of an axis.'),
+  // Each quantity has one unit, so a unit that is typed is understood and never told.
   entry('unit', 'D', ['dpt', 'dioptres', 'diopters', 'dptr'], '', 'Dioptres.'),
   entry('unit', 'DC', [], '-0.75 DC', 'Dioptres of cylinder; in the cylinder’s place without a figure: no cylinder.'),
   entry('unit', 'mm', [], '', 'Millimetres.'),

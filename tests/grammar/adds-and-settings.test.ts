@@ -129,6 +129,7 @@ describe('figures under keywords', () => {
     };
     checkRead('thickness R centre 2.1 L CT 2.0', each);
     checkRead('thickness center R 2.1 L 2.0', each);
+    checkRead('thickness R 2.1 L 2.0', each);
     checkRead('again thickness R centre 2.1', { again: true, entries: [each.entries[0]] });
   });
 
@@ -137,10 +138,9 @@ describe('figures under keywords', () => {
     checkTold('frame ‹A› B 36', ['value-missing']);
     checkTold('frame 52‹[]›', ['value-missing']);
     checkTold('thickness ‹R›', ['value-missing']);
-    checkTold('thickness ‹2.0›', ['unexpected-text']);
     checkTold('tested ‹12›', ['unexpected-text']);
-    checkTold('frame ‹W 52›', ['unexpected-text']);
-    checkTold('frame ‹W›', ['unexpected-text']);
+    checkTold('frame ‹W› 52', ['unknown-choice']);
+    checkTold('frame ‹W› A 52', ['unknown-choice']);
     checkTold('frame A 52 A ‹53›', ['unexpected-text']);
     checkTold('as-worn vertex ‹-13›', ['length-negative']);
   });
@@ -172,7 +172,7 @@ test('where, with what, and whether the zero is already off', () => {
     checkRead(`prism R 0 at ${place}`, { qualifiers: { at: place } });
   checkTold('prism R 0 ‹at›', ['value-missing']);
   checkTold('prism R 0 ‹with›', ['value-missing']);
-  checkTold('prism R 0 at ‹somewhere›', ['unexpected-text']);
+  checkTold('prism R 0 at ‹somewhere›', ['unknown-choice']);
   checkTold('prism R 0 at top at ‹prism-point›', ['unexpected-text']);
 });
 

@@ -31,7 +31,7 @@ describe('design', () => {
   test('trade spellings', () => {
     const flat = { value: { shape: 'flat-top', width: 28 } };
     for (const typed of ['FT28', 'ft 28', 'ST28', 'D28', 'D 28', 'flat-top 28']) checkEntries(`design ${typed}`, flat);
-    for (const typed of ['R22', 'r22', 'R 22', 'round 22', 'RD22'])
+    for (const typed of ['R22', 'r22', 'round 22', 'RD22'])
       checkEntries(`design ${typed}`, { value: { shape: 'round', width: 22 } });
     checkEntries('design bifocal R22', { value: { type: 'bifocal', shape: 'round', width: 22 } });
     for (const typed of ['PAL', 'varifocal', 'progressive'])
@@ -51,6 +51,8 @@ describe('design', () => {
   test('what is missing, said again or unknown', () => {
     checkTold('‹design›', ['value-missing']);
     checkTold('design ‹L›', ['value-missing']);
+    checkTold('design R ‹22›', ['unexpected-text']);
+    checkTold('design bifocal R ‹22›', ['unexpected-text']);
     checkTold('design double flat-top 28 ‹gap›', ['value-missing']);
     checkTold('design trifocal 7‹x›', ['value-missing']);
     checkTold('design bifocal ‹trifocal›', ['unexpected-text']);

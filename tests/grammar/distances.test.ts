@@ -101,7 +101,6 @@ describe('figures per eye', () => {
     checkFigures('bc plano', { value: 0 });
     checkFigures('blank 70', { value: 70 });
     checkFigures('inset R 2 in L 2', { eye: 'R', value: 2, base: 'in' }, { eye: 'L', value: 2 });
-    checkFigures('inset R -1', { eye: 'R', value: -1 });
   });
 
   test('a slash means right and left, whatever the lengths', () => {

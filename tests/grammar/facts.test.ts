@@ -13,8 +13,8 @@ describe('words to choose from', () => {
       checkTold(`${which} ${choice}`, []);
       expect(read(`${which} ${choice.toUpperCase()}`)).toEqual({ which, choice });
     }
-    checkTold(`${which} ‹glassed›`, ['unexpected-text']);
-    expect(parseLine(`${which} glassed`).problems[0]?.data).toEqual({ known: words });
+    checkTold(`${which} ‹glassed›`, ['unknown-choice']);
+    expect(parseLine(`${which} glassed`).problems[0]?.data).toEqual({ word: 'glassed', known: words });
     checkTold(`‹${which}›`, ['value-missing']);
   });
 
@@ -56,7 +56,8 @@ describe('eyes and decisions', () => {
       expect(read(line)).toEqual(remake);
     }
     expect(read('decided reject')).toEqual({ verdict: 'reject' });
-    checkTold('decided ‹perhaps›', ['unexpected-text']);
+    checkTold('decided ‹perhaps›', ['unknown-choice']);
+    checkTold('reading 2026-11-24 stage ‹half›', ['unknown-choice']);
     checkTold('decided accept ‹by›', ['value-missing']);
   });
 

@@ -238,7 +238,7 @@ describe('what may follow a power', () => {
     checkTold('R -4.50 add +2.00 ‹add +2.25›', ['unexpected-text']);
     checkTold('R -4.50 prism 2 BI prism ‹1 BU›', ['unexpected-text']);
     for (const word of ['add', 'prism', 'base-curve', 'thickness']) checkTold(`R -4.50 ‹${word}›`, ['value-missing']);
-    checkTold('kept L -2.00 thickness ‹middle› 2.2', ['unexpected-text']);
+    checkTold('kept L -2.00 thickness ‹middle› 2.2', ['unknown-choice']);
   });
 
   test('a prescription may name the eyes of its adds and prisms at the end', () => {

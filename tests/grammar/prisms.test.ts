@@ -109,6 +109,6 @@ test('slab-off, its reverse and thinning keep the base that was typed', () => {
   expect(read('thinning 1.50 BD')).toEqual({ which: 'thinning', entries: [{ value: 1.5, base: 'down' }] });
   checkTold('thinning none', []);
   expect(read('thinning none')).toEqual({ which: 'thinning', entries: [{ value: 0 }] });
-  checkTold('thinning ‹non›', ['unexpected-text']);
+  checkTold('thinning ‹non›', ['unknown-choice']);
   checkTold('height 17 ‹BU›', ['unexpected-text']);
 });
