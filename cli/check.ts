@@ -15,7 +15,7 @@ import { type Input, inputsOf, STANDARD_INPUT } from './inputs';
 import { Output } from './output';
 import { Progress } from './progress';
 import { readStandardInput, readText, type TextOrError } from './read-text';
-import { unknownName } from './unknown-name';
+import { noSuchSet } from './unknown-name';
 
 export interface CheckOptions {
   readonly format: 'text' | 'json' | 'jsonl';
@@ -52,7 +52,7 @@ class Check {
 
   constructor({ format, standard, strict }: CheckOptions) {
     this.#writer = WRITERS[format]();
-    this.#standard = standard === undefined ? null : knownSet(standard);
+    this.#standard = standard ?? null;
     this.#strict = strict ?? false;
     this.#output.add(this.#writer.start());
   }
@@ -91,7 +91,10 @@ class Check {
   /** The document itself is not kept: only its context, and its blocks from the last to the first. */
   #cut(text: string, shared: readonly LentilDocument[]): { readonly context: Context; readonly rest: Block[] } {
     const document = parseDocument(text);
-    return { context: contextOf(document, this.#standard, shared), rest: document.blocks.toReversed() };
+    const context = contextOf(document, this.#standard, shared);
+    if (this.#standard !== null && !isKnownSet(this.#standard, context))
+      this.#complain(noSuchSet(this.#standard).message);
+    return { context, rest: document.blocks.toReversed() };
   }
 
   /** Each block is let go after it is written; its trees and results go with it. */
@@ -121,9 +124,6 @@ class Check {
   }
 }
 
-function knownSet(name: string): string {
-  const id = name.toLowerCase();
-  if (toleranceSetById.has(id)) return id;
-  const ids = [...toleranceSetById.keys()];
-  throw unknownName('tolerance set', name, ids, `There are ${ids.join(', ')}.`);
-}
+/** A built-in set, or a set of the house that the file or its bench file declares. */
+const isKnownSet = (name: string, { houses }: Context): boolean =>
+  toleranceSetById.has(name.toLowerCase()) || houses.has(name);

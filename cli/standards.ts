@@ -3,7 +3,7 @@ import { type ToleranceSet, toleranceSetById, toleranceSets } from '../orders';
 import { print } from './output';
 import { type Section, sectionsOf } from './standard-sections';
 import { sourcesOf } from './standard-sources';
-import { unknownName } from './unknown-name';
+import { noSuchSet } from './unknown-name';
 import { columnsOf, indented, wrapped } from './wrap';
 
 export async function standards(name: string | undefined): Promise<0> {
@@ -14,8 +14,7 @@ export async function standards(name: string | undefined): Promise<0> {
 function setCalled(name: string): ToleranceSet {
   const set = toleranceSetById.get(name.toLowerCase());
   if (set) return set;
-  const ids = [...toleranceSetById.keys()];
-  throw unknownName('tolerance set', name, ids, `There are ${ids.join(', ')}.`);
+  throw noSuchSet(name);
 }
 
 function listOfSets(): string {

@@ -1,10 +1,11 @@
-import type { Measure } from '../../orders';
+import { type Measure, tidy } from '../../orders';
 import { plain, plainStep, rangeOf } from './plain';
 import type { MeasureJson } from './shape';
 
 /** A measure for JSON. What the library does not know stays null. */
 export function measureInJson(measure: Measure, firstLine: number): MeasureJson {
-  const { quantity, meridian, eye, limit, outcome, reading, place, tooCoarse, because, beside } = measure;
+  const { quantity, meridian, eye, limit, outcome, reading, place } = measure;
+  const { tooCoarse, because, spread, uncertainty, house, beside } = measure;
   return {
     quantity,
     ...(meridian ? { meridian } : {}),
@@ -24,7 +25,10 @@ export function measureInJson(measure: Measure, firstLine: number): MeasureJson 
     steps: measure.steps.map(plainStep),
     ...(tooCoarse ? { tooCoarse } : {}),
     ...(because ? { because } : {}),
-    ...(beside ? { beside: { amount: plain(beside.amount) ?? 0, unit: beside.unit } } : {}),
+    ...(spread === null ? {} : { spread: tidy(spread) }),
+    ...(uncertainty === null ? {} : { uncertainty: tidy(uncertainty) }),
+    ...(house ? { house: { set: house.set, limit: tidy(house.amount), breached: house.breached } } : {}),
+    ...(beside ? { beside: { amount: tidy(beside.amount), unit: beside.unit } } : {}),
   };
 }
 

@@ -66,6 +66,12 @@ export interface MeasureJson {
   readonly steps: readonly Step[];
   readonly tooCoarse?: true;
   readonly because?: string;
+  /** Largest less smallest of repeated readings. */
+  readonly spread?: number;
+  /** How far the instrument alone may be off. */
+  readonly uncertainty?: number;
+  /** What the house asks beyond the published set. */
+  readonly house?: { readonly set: string; readonly limit: number; readonly breached: boolean };
   /** The same error in the other unit: millimetres beside prism, prism beside millimetres. */
   readonly beside?: { readonly amount: number; readonly unit: Unit };
 }

@@ -1,6 +1,7 @@
 /** The verdict of an order in one line: the word, what it hangs on, the standard and how well its limits are established. */
 import {
   amountInWords,
+  type Decision,
   deviationInWords,
   type Evaluation,
   type Measure,
@@ -12,23 +13,23 @@ import {
 const MOST = 6;
 
 export function verdictInWords({ decided }: Order, evaluation: Evaluation): string {
-  const { verdict, standard, set, evidence } = evaluation;
+  const { verdict, standard, house, set, evidence } = evaluation;
   const parts = [`${verdict}${REASONS[verdict](evaluation)}`];
-  if (set) parts.push(evidence ? `${standard}, weakest evidence ${evidence}` : `${standard}`);
-  if (decided)
-    parts.push(
-      `decided: ${decided.verdict}${decided.by ? ` by ${decided.by}` : ''}${decided.why ? `, “${decided.why}”` : ''}`,
-    );
+  const named = house ? `${standard} from ${set?.id}` : standard;
+  if (set) parts.push(evidence ? `${named}, weakest evidence ${evidence}` : `${named}`);
+  if (decided) parts.push(decisionInWords(decided));
   return parts.join('; ');
 }
+
+const decisionInWords = ({ verdict, by, why }: Decision): string =>
+  `decided: ${verdict}${by ? ` by ${by}` : ''}${why ? `, “${why}”` : ''}`;
 
 const REASONS: Readonly<Record<Evaluation['verdict'], (evaluation: Evaluation) => string>> = {
   accept: ({ reservations, measures }) =>
     reservations
       .map((code) => {
-        const words = code.replaceAll('-', ' ');
-        const near = code === 'near-the-limit' ? measures.filter(({ tooCoarse }) => tooCoarse) : [];
-        return `, ${words}${near.length > 0 ? ` (${list(near.map(subjectInWords))})` : ''}`;
+        const meant = measures.filter(RESERVED[code] ?? (() => false));
+        return `, ${code.replaceAll('-', ' ')}${meant.length > 0 ? ` (${list(meant.map(subjectInWords))})` : ''}`;
       })
       .join(''),
   reject: ({ measures }) => {
@@ -52,6 +53,12 @@ function failureInWords(measure: Measure): string {
   const most = limit?.amount == null ? '' : ` (limit ${amountInWords(limit.amount, limit.unit)})`;
   return `${subjectInWords(measure)} ${by}${most}`;
 }
+
+/** The measures that a reservation is about. */
+const RESERVED: Readonly<Record<string, (measure: Measure) => boolean>> = {
+  'near-the-limit': ({ tooCoarse }) => tooCoarse,
+  'house-limit': ({ house, outcome }) => house?.breached === true && outcome === 'pass',
+};
 
 function named(measures: readonly Measure[], outcome: Measure['outcome'], words: string): string[] {
   const found = measures.filter((measure) => measure.outcome === outcome);

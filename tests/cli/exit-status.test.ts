@@ -47,7 +47,7 @@ test.each([
   [['chek'], 'Did you mean check?'],
   [['explain', 'axis-outsid'], 'Did you mean axis-outside?'],
   [['standards', 'z80.1-2016'], 'Did you mean z80.1-2015?'],
-  [['check', '--standard', 'house', '-'], 'There are z80.1-2015, '],
+  [['standards', 'house'], 'There are z80.1-2015, '],
 ])('%j is answered with what was probably meant', (args, answer) => {
   const { stderr, stdout } = lentil(args);
   expect(stderr).toMatch(/^lentil: /);
@@ -69,4 +69,26 @@ test('errors only come from the standard named on the command line where the fil
   expect(lentil(['check', '--standard', 'z80.1-2015', 'bad.lentil'], { cwd }).status).toBe(1);
   // By ISO 21987 a cylinder of 1.50 may be 4° off.
   expect(lentil(['check', '--standard', 'iso-21987-2017', 'bad.lentil'], { cwd }).status).toBe(0);
+});
+
+describe('a standard on the command line that is none of the built-in sets', () => {
+  const house = 'tolerance house from z80.1-2015\n  axis 1\n';
+  const order = GOOD.replace('standard z80.1-2015\n', '').replace('x 011', 'x 012');
+
+  test('is told once, and the files are read all the same', () => {
+    const cwd = folderWith({ 'a.lentil': order, 'b.lentil': order });
+    const { status, stdout, stderr } = lentil(['check', '--standard', 'z80.1-2051', '.'], { cwd });
+    expect(stderr).toBe('lentil: there is no tolerance set called z80.1-2051. Did you mean z80.1-2015?\n');
+    expect(stdout).toContain('TT-1');
+    expect(status).toBe(2);
+  });
+
+  test('may be a house set of the bench file', () => {
+    const cwd = folderWith({ 'bench.lentil': house, 'a.lentil': order });
+    const { status, stdout, stderr } = lentil(['check', '--standard', 'house', 'a.lentil'], { cwd });
+    expect(stderr).toBe('');
+    // 2° are inside the 3° of the standard and outside the 1° of the house.
+    expect(stdout).toContain('TT-1  accept, house limit (R axis); house from z80.1-2015, weakest evidence secondary');
+    expect(status).toBe(0);
+  });
 });

@@ -37,7 +37,15 @@ const odd = [
   'standard none-such\norder TT-1\n  R -1.00\n  L -1.00\n  reading 2026-11-24\n    R -1.00\n    impact failed\n',
   'standard z80.1-2015\norder TT-1\n  R pl\n  L pl\n  balance L\n  reading 2026-02-31 99:99\n    cosmetic failed\n    decided remake R\n',
   'ordr TT-1\n  R -1.00\n',
+  'tolerance house from z80.1-2015\n  power 0.05\ninstrument BF-1\n  reads-to 0.25\n  uncertainty 0.06\nstandard house\norder TT-1\n  R -1.00\n  L -1.00\n  reading with BF-1\n    R -1.12\n    again R -1.00\n    L -1.00\n',
 ];
+
+test('examples and odd texts together hold what is said only now and then', () => {
+  const all = [...examples.map(([, analysis]) => analysis), ...odd.map((text) => analyse(text))];
+  const text = JSON.stringify(all.map((one) => toJson(one, 'all.lentil')));
+  for (const key of ['because', 'beside', 'house', 'related', 'spread', 'tooCoarse', 'uncertainty'])
+    expect(text.includes(`"${key}":`), key).toBe(true);
+});
 
 describe('the schema', () => {
   test.each(examples)('describes what %s gives', (path, analysis) => {
