@@ -56,7 +56,7 @@ describe('eye words', () => {
 says('two eyes on one line', [
   ['‹R -4.50 L -4.25›', { entries: [{ eye: 'R' }, { eye: 'L', power: sphere(-4.25) }] }, 'two-eyes'],
   ['‹R -4.50 / L -4.25›', { entries: [{ eye: 'R' }, { eye: 'L', power: sphere(-4.25) }] }, 'two-eyes'],
-  ['‹R -4.50‹,› L -4.25›', { entries: [{ eye: 'R' }, { eye: 'L', power: sphere(-4.25) }] }, 'two-eyes loose-form'],
+  ['‹R -4.50, L -4.25›', { entries: [{ eye: 'R' }, { eye: 'L', power: sphere(-4.25) }] }, 'two-eyes'],
   [
     '‹R -4.50 -0.75 x 022 L -4.25 ‹add +2.00››',
     { entries: [{ eye: 'R' }, { eye: 'L', power: sphere(-4.25), add: { value: 2 } }] },
@@ -65,6 +65,29 @@ says('two eyes on one line', [
   [
     'R -4.50 add +2.00 prism 2.00 BI 0.50 BU',
     { entries: [{ eye: 'R', add: { value: 2 }, prism: [{ amount: 2, base: 'in' }, { base: 'up' }] }] },
+  ],
+]);
+
+// Units are understood and left alone, since they cannot be misread.
+says('units', [
+  ['R -4.50D -0.75D x 022°', { entries: [{ eye: 'R', power: { sphere: -4.5, cylinder: -0.75, axis: 22 } }] }],
+  ['R -4.50 DS', { entries: [{ eye: 'R', power: sphere(-4.5) }] }],
+  ['add +2.00 D', { entries: [{ value: { value: 2 } }] }],
+  ['pd 63mm near 60 mm', { distance: { binocular: 63 }, near: { binocular: 60 } }],
+  ['height R 17mm L 16.5 mm', perEye(17, 16.5)],
+  [
+    'as-worn vertex 13mm panto 8° wrap 5 deg',
+    {
+      entries: [
+        {
+          value: [
+            { key: 'vertex', figure: 13 },
+            { key: 'panto', figure: 8 },
+            { key: 'wrap', figure: 5 },
+          ],
+        },
+      ],
+    },
   ],
 ]);
 
@@ -87,7 +110,7 @@ says('prisms', [
     },
   ],
   ['prism R 2.06 base 014', { entries: [{ eye: 'R', value: [{ amount: 2.06, degrees: 14 }] }] }],
-  ['prism R 2.06 base 360‹°›', { entries: [{ eye: 'R', value: [{ amount: 2.06, degrees: 360 }] }] }, 'other-spelling'],
+  ['prism R 2.06 base 360°', { entries: [{ eye: 'R', value: [{ amount: 2.06, degrees: 360 }] }] }],
   ['prism R 2.06 @ 014', { entries: [{ eye: 'R', value: [{ amount: 2.06, degrees: 14 }] }] }],
   ['prism R 0 L 0', perEye([{ amount: 0 }], [{ amount: 0 }])],
   ['prism total 4 BI', { total: true, entries: [{ value: [{ amount: 4, base: 'in' }] }] }],
