@@ -40,19 +40,22 @@ export const lineWord = (word: string): VocabularyEntry | undefined => AT_THE_HE
 export const wordsOf = (role: 'choice' | 'key', of: string): readonly string[] =>
   VOCABULARY.filter((one) => one.role === role && one.of.includes(of)).map(({ word }) => word);
 
-const CHOSEN: ReadonlyMap<string, ReadonlyMap<string, string>> = (() => {
-  const lines = new Map<string, Map<string, string>>();
+type Chosen = Map<string, Map<string, string>>;
+
+/** For each line or clause the spellings of its choices or keys, in lower case, and the word each of them stands for. */
+const CHOSEN: Readonly<Record<'choice' | 'key', Chosen>> = (() => {
+  const chosen = { choice: new Map() as Chosen, key: new Map() as Chosen };
   for (const { role, word, also, of } of VOCABULARY) {
+    if (role !== 'choice' && role !== 'key') continue;
     for (const line of of) {
-      const place = `${role} ${line}`;
-      const words = lines.get(place) ?? new Map<string, string>();
-      for (const spelling of [word, ...also]) words.set(spelling.toLowerCase(), word);
-      lines.set(place, words);
+      const words = chosen[role].get(line) ?? new Map<string, string>();
+      for (const spelling of [word, ...also]) words.set(spelling.toLowerCase(), word.toLowerCase());
+      chosen[role].set(line, words);
     }
   }
-  return lines;
+  return chosen;
 })();
 
-/** What a typed word is among the choices or the keys of a line or a clause, or null when it is none of them. */
+/** What a typed word is among the choices or the keys of a line or a clause, in lower case, or null when it is none. */
 export const wordOf = (role: 'choice' | 'key', of: string, typed: string): string | null =>
-  CHOSEN.get(`${role} ${of}`)?.get(typed.toLowerCase()) ?? null;
+  CHOSEN[role].get(of)?.get(typed.toLowerCase()) ?? null;
