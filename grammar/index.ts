@@ -1,6 +1,7 @@
 /** The face of the notation: text to typed lines and back, with no optics and no protocol. */
 
 export { opensBlock, type StoreBlockKind } from './blocks';
+export { isDay } from './days';
 export { type Block, LentilDocument, Line, parseDocument } from './document';
 export { nearestWord } from './nearest';
 export { parseLine } from './parser';

@@ -30,7 +30,7 @@ export function giveMeaning(tokens: readonly IToken[], from: number, names: Name
       continue;
     }
     if (type === T.Word) {
-      token = giveWord(token, out);
+      token = giveWord(token, out, tokens[at + 1]);
       nameDue = token.tokenType === T.With || token.tokenType === T.By || token.tokenType === T.From;
     } else if (type === T.Figure) {
       while (runsOn(token, tokens[at + 1])) token = joinFigures(token, tokens[++at] as IToken);
@@ -42,19 +42,20 @@ export function giveMeaning(tokens: readonly IToken[], from: number, names: Name
   return out;
 }
 
-/** A colon or an equals sign that touches a word: `R: -4.50`, `index=1.60`. */
-const isLabelled = (tokens: readonly IToken[], at: number): boolean => {
-  const before = tokens[at - 1];
-  return before !== undefined && /\p{L}$/u.test(before.image) && T.touches(before, tokens[at]);
-};
+/** A colon or an equals sign behind a word: `R: -4.50`, `R = -4.50`, `index=1.60`. */
+const isLabelled = (tokens: readonly IToken[], at: number): boolean => /\p{L}$/u.test(tokens[at - 1]?.image ?? '');
 
 const startsName = (token: IToken): boolean =>
   token.tokenType === T.Text || (token.tokenType === T.Word && !T.meaningInside(token.image));
 
-/** Gives one word its meaning. The letters of `DCx22` come apart, since the cross may touch what stands before it. */
-function giveWord(token: IToken, out: IToken[]): IToken {
+/**
+ * Gives one word its meaning. The letters of `DCx22` come apart, since the cross may touch what stands before it. In
+ * `x l80` the letter is a digit that was mistyped and no eye.
+ */
+function giveWord(token: IToken, out: IToken[], next: IToken | undefined): IToken {
   const meaning = T.meaningInside(token.image);
   if (!meaning) return splitCross(token, out) ?? token;
+  if (meaning.type === T.EyeToken && out.at(-1)?.tokenType === T.Cross && runsOn(token, next)) return token;
   retype(token, meaning.type, meaning.word);
   return token;
 }

@@ -45,7 +45,8 @@ export const Degree = shape('Degree', /°|º/);
 export const PrismMark = shape('PrismMark', /[\u0394\u2206^]/);
 export const Infinite = shape('Infinite', /∞/);
 export const CrossSign = shape('CrossSign', /×/);
-export const Word = shape('Word', new RegExp(`[${LETTER}]+(?:-[${LETTER}]+)*`));
+/** A run of letters, with hyphens inside it; `B/E` for both eyes is the one word with a stroke. */
+export const Word = shape('Word', new RegExp(`[bB]/[eE](?![${LETTER}])|[${LETTER}]+(?:-[${LETTER}]+)*`));
 export const Tick = shape('Tick', /[✓✔]/);
 export const Other = shape('Other', /[\u0000-\uFFFF]/);
 

@@ -97,9 +97,12 @@ export class AmountParser extends EmbeddedActionsParser {
   /** A word out of the few that a line or a clause accepts, by its canonical spelling; null when it is none of them. */
   protected choose(role: 'choice' | 'key', of: string, token: IToken): Word | null {
     const word = canonicalWord(role, of, token.image);
-    const span = spanOf(token);
-    if (word !== null) return { ...span, word: word.toLowerCase() };
-    this.tellInstead({ code: 'unknown-choice', ...span, data: { word: token.image, known: wordsOf(role, of) } });
+    if (word !== null) return { start: token.startOffset, end: T.endOf(token), word };
+    this.tellInstead({
+      code: 'unknown-choice',
+      ...spanOf(token),
+      data: { word: token.image, known: wordsOf(role, of) },
+    });
     return null;
   }
 

@@ -31,17 +31,25 @@ interface Group {
 export class DistanceParser extends MeasureParser {
   #groups: Group[] = [];
   #joined = false;
+  #hasNear = true;
 
-  /** Distance first, then `near`: `63 near 60`, `R 31.5 L 31.5 near R 30 L 30`, `63/60`. */
-  readonly pdLine = this.RULE('pdLine', (): PdParts => {
+  /**
+   * Distance first, then `near`: `63 near 60`, `R 31.5 L 31.5 near R 30 L 30`, `63/60`. A line of one distance alone, such
+   * as the optical centres, has no near part.
+   */
+  readonly pdLine = this.RULE('pdLine', (hasNear: boolean): PdParts => {
     this.#joined = false;
+    this.#hasNear = hasNear;
     this.#groups = [{ word: null, eye: null, near: false, pieces: [] }];
     this.MANY(this.#pdPart);
     this.OPTION(this.ended);
     return this.ACTION(this.#pdNode);
   });
 
-  readonly #pdPart = () => this.OR(this.#pdParts);
+  readonly #pdPart = {
+    GATE: () => this.#hasNear || this.LA(1).tokenType !== T.Near,
+    DEF: () => this.OR(this.#pdParts),
+  };
 
   readonly #pdParts: Alternative[] = [
     { ALT: () => this.#piece(this.CONSUME(T.Figure), null) },

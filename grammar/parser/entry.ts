@@ -142,15 +142,18 @@ export class EntryParser extends PowerParser {
       ALT: () => {
         const word = this.CONSUME(T.ThicknessWord);
         this.expect(word, T.Figure, T.SignApart, T.Word);
+        let isCentre = true;
         this.OPTION5(() => {
           const key = this.CONSUME(T.Word);
           this.expect(key, T.Figure, T.SignApart);
-          this.ACTION(() => this.choose('key', 'kept', key));
+          this.ACTION(() => {
+            isCentre = this.choose('key', 'kept', key) !== null;
+          });
         });
         this.OPTION6(() => {
           const figure = this.SUBRULE(this.figure, { ARGS: ['length'] });
           this.ACTION(() => {
-            this.#thickness = this.once(this.#thickness, figure);
+            if (isCentre) this.#thickness = this.once(this.#thickness, figure);
             this.#reach(figure.end);
           });
         });

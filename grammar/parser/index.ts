@@ -111,14 +111,16 @@ function tellError(site: Site, node: LineNode): void {
 
 /** `add R foo` is told for `foo`, and not once more for what is missing behind the `R`. */
 function dropMissing({ parser: active, content }: Site, start: number): void {
-  const before = contentEnd(content.slice(0, start));
-  active.problems = active.problems.filter(({ code, end }) => end !== before || !WAITS_FOR_MORE.has(code));
+  const before = content.slice(0, start).replace(SEPARATORS, '').length;
+  active.problems = active.problems.filter(({ code, end }) => code !== 'value-missing' || end !== before);
 }
 
-const WAITS_FOR_MORE = new Set(['value-missing']);
+const SEPARATORS = /[\s\u200B/,;]+$/;
 
-/** What the text that no rule took is: a power without its eye, or anything. */
+/** What the text that no rule took is: a sign that waits for its figure, a power without its eye, or anything. */
 function codeOfRest(token: IToken, { tokens, from }: Site, node: LineNode): Omit<Problem, keyof Span> {
+  const isSign = token.tokenType === T.Dash || token.tokenType === T.Plus;
+  if (isSign && token === tokens.at(-1)) return { code: 'value-missing', data: { word: token.image } };
   const isFirst = token.startOffset === tokens[from]?.startOffset;
   if (isFirst && node.kind === 'powers' && startsPower(token))
     return { code: 'eye-unsaid', data: { word: token.image } };

@@ -31,7 +31,13 @@ export interface EyeFigures {
 export type EyeFigureLine = EyeFigureWord | 'slab-off' | 'reverse-slab';
 
 const LENGTHS = new Set<EyeFigureLine>(['height', 'blank', 'inset', 'thinning', 'slab-off', 'reverse-slab']);
-const WITH_BASE = new Set<EyeFigureLine>(['inset', 'thinning', 'slab-off', 'reverse-slab']);
+/** The base that may be said behind a figure: a slab-off gives base up and its reverse base down, whatever is written. */
+const BASES_BEHIND: Readonly<Partial<Record<EyeFigureLine, readonly Base[]>>> = {
+  inset: ['in'],
+  thinning: ['up', 'down'],
+  'slab-off': ['up'],
+  'reverse-slab': ['down'],
+};
 const BASES: Readonly<Record<string, Base>> = { BI: 'in', BO: 'out', BU: 'up', BD: 'down' };
 
 export class MeasureParser extends EntryParser {
@@ -204,7 +210,8 @@ export class MeasureParser extends EntryParser {
     if (this.RECORDING_PHASE) return;
     const last = this.#figures.at(-1);
     const base = BASES[token.payload as string];
-    if (!last || !base || last.base || this.#eye || !WITH_BASE.has(this.#line)) this.refuse(spanOf(token));
+    const isExpected = base !== undefined && BASES_BEHIND[this.#line]?.includes(base) === true;
+    if (!last || last.base || this.#eye || !isExpected) this.refuse(spanOf(token));
     else this.#figures[this.#figures.length - 1] = { ...last, base, end: T.endOf(token) };
   }
 

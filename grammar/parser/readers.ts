@@ -79,20 +79,28 @@ const named =
 export const readPower: Reader = (site) => {
   const { parser, head, again } = site;
   const entries = run(site, 'clauses', (p) => p.powerLine()) ?? [];
-  if (parser.problems.length === 0) for (const entry of entries) expectValue(site, entry);
+  expectValues(site, entries);
   return { kind: 'power', head, again, entries: parser.checkTwoEyes(entries, false) };
 };
 
-function expectValue({ parser, content }: Site, { eye, power, add, prism, baseCurve, thickness }: PowerEntry): void {
-  if (power || add || baseCurve || thickness || prism.length > 0 || !eye) return;
-  const { start, end } = eye;
-  parser.tell({ code: 'value-missing', start, end, data: { word: content.slice(start, end) } });
+/** Tells of an eye that got no value, unless the text behind it was told as what it is. */
+function expectValues({ parser, content }: Site, entries: readonly PowerEntry[]): void {
+  if (parser.errors.length > 0) return;
+  for (const [at, { eye, power, add, prism, baseCurve, thickness }] of entries.entries()) {
+    if (power || add || baseCurve || thickness || prism.length > 0 || !eye) continue;
+    const { start, end } = eye;
+    const next = entries[at + 1]?.start ?? content.length;
+    if (parser.problems.some((told) => told.start >= end && told.start < next)) continue;
+    parser.tell({ code: 'value-missing', start, end, data: { word: content.slice(start, end) } });
+  }
 }
 
 const powers =
   (which: PowersWord): Reader =>
   (site) => {
     const entries = run(site, 'clauses', (p) => p.powerLine()) ?? [];
+    // `balance L` says all there is to say.
+    if (which !== 'balance') expectValues(site, entries);
     return { kind: 'powers', head: site.head, which, entries: site.parser.checkTwoEyes(entries, true) };
   };
 const settings =
@@ -190,15 +198,15 @@ const READERS: Readonly<Record<string, Reader>> = {
     return read && { kind: 'prism', head: site.head, again: site.again, ...read };
   },
   pd: (site) => {
-    const read = run(site, 'clauses', (p) => p.pdLine());
+    const read = run(site, 'clauses', (p) => p.pdLine(true));
     return read && { kind: 'pd', head: site.head, again: site.again, ...read };
   },
   'near-pd': (site) => {
-    const read = run(site, 'clauses', (p) => p.pdLine());
+    const read = run(site, 'clauses', (p) => p.pdLine(false));
     return read && { kind: 'pd', head: site.head, again: site.again, distance: read.near, near: read.distance };
   },
   'optical-centres': (site) => {
-    const read = run(site, 'clauses', (p) => p.pdLine());
+    const read = run(site, 'clauses', (p) => p.pdLine(false));
     return read && { kind: 'centres', head: site.head, again: site.again, distance: read.distance };
   },
   height: eyeFigures('height'),

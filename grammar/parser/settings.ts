@@ -26,13 +26,15 @@ export class SettingsParser extends DistanceParser {
   /** `centre R 2.1 L 2.0` says the keyword once for both eyes. */
   #shared = false;
   /** The figure in front of `[]` or of a dash in its place. */
-  #boxed: { readonly token: IToken; readonly figure: Figure } | null = null;
+  #boxed: Figure | null = null;
+  /** A figure just refused for want of a keyword; one that follows it is refused with it. */
+  #bare: Figure | null = null;
 
   /** `A 52 B 36`, `52[]18`, `vertex 13 panto 8`, `R centre 2.1 L centre 2.0`, `centre R 2.1 L 2.0`. */
   readonly settings = this.RULE('settings', (line: SettingsWord): ForEye<readonly Setting[]>[] => {
     this.#line = line;
     this.#list = [];
-    this.#key = this.#waiting = this.#boxed = null;
+    this.#key = this.#waiting = this.#boxed = this.#bare = null;
     this.#shared = this.#unknown = false;
     this.MANY(this.#settingPart);
     this.OPTION(this.ended);
@@ -67,6 +69,7 @@ export class SettingsParser extends DistanceParser {
     this.#unknown = this.#key === null;
     this.#waiting = this.#key ? token : null;
     this.#shared = false;
+    this.#bare = null;
   }
 
   #eyeWord(token: IToken): void {
@@ -75,6 +78,7 @@ export class SettingsParser extends DistanceParser {
     if (this.#waiting?.tokenType === T.Word) this.#shared = true;
     else this.#expectFigure();
     if (!this.#shared) this.#key = null;
+    this.#bare = null;
     this.#list.push({ eye, value: [], start: eye.start, end: eye.end });
     this.#waiting = token;
   }
@@ -90,7 +94,8 @@ export class SettingsParser extends DistanceParser {
     const waiting = this.#waiting;
     this.#waiting = null;
     if (this.#boxed) {
-      this.#width(this.#boxed.figure, waiting ? token : this.#dashed(token));
+      this.#putAs('a', this.#boxed);
+      this.#putAs('dbl', readFigure(waiting ? token : this.#dashed(token), 'length', this.tell));
       this.#boxed = null;
       return;
     }
@@ -99,11 +104,14 @@ export class SettingsParser extends DistanceParser {
     const figure = readFigure(token, use, this.tell, sign && { sign, after: key?.word ?? null });
     const { start, end } = figure;
     if (!key) {
-      if (this.#opensBox(token)) this.#boxed = { token, figure };
+      if (this.#opensBox(token)) this.#boxed = figure;
       // A thickness without a word is the centre’s, as on most slips.
       else if (this.#line === 'thickness' && !this.#unknown && !this.#has('centre'))
         this.#put({ key: { word: 'centre', start, end: start }, figure, start, end });
-      else if (!this.#unknown) this.refuse(figure);
+      else if (!this.#unknown) {
+        this.refuse({ start: this.#bare?.start ?? start, end });
+        this.#bare ??= figure;
+      }
       this.#unknown = false;
       return;
     }
@@ -128,15 +136,9 @@ export class SettingsParser extends DistanceParser {
     return { ...token, image: token.image.slice(1), startOffset: start + 1 };
   }
 
-  #width(a: Figure, token: IToken): void {
-    const dbl = readFigure(token, 'length', this.tell);
-    for (const [word, figure] of [
-      ['a', a],
-      ['dbl', dbl],
-    ] as const) {
-      const { start, end } = figure;
-      this.#put({ key: { word, start, end }, figure, start, end });
-    }
+  #putAs(word: string, figure: Figure): void {
+    const { start, end } = figure;
+    this.#put({ key: { word, start, end }, figure, start, end });
   }
 
   #has(word: string): boolean {
@@ -159,6 +161,8 @@ export class SettingsParser extends DistanceParser {
     this.#waiting = null;
     if (!token) return;
     this.tellMissing(token);
+    if (this.#boxed) this.#putAs('a', this.#boxed);
+    this.#boxed = null;
     if (token.tokenType === T.Word && this.#key) this.#put({ key: this.#key, figure: null, ...spanOf(token) });
   }
 }

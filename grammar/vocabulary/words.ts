@@ -13,7 +13,7 @@ export const WORDS: readonly VocabularyEntry[] = [
     'defaults',
     'reading',
   ]),
-  entry('eye', 'both', ['OU', 'BE'], 'both -2.00', 'Both eyes alike.', ['order', 'defaults', 'reading']),
+  entry('eye', 'both', ['OU', 'BE', 'B/E'], 'both -2.00', 'Both eyes alike.', ['order', 'defaults', 'reading']),
 
   // Parts of a power or a prism
   entry('cross', 'x', ['×', 'х'], 'x 022', 'Axis of the cylinder, 1 to 180 degrees.'),

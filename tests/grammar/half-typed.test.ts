@@ -82,9 +82,9 @@ describe('a word that waits for its value is told of', () => {
 });
 
 test.each(['add ‹+›', 'add R ‹-›', 'zero ‹+›', 'height‹-›', 'test-lens +5.00 read ‹+›'])(
-  'a sign without a figure is no value: %s',
+  'a sign without a figure waits for it: %s',
   (sample) => {
-    expect(told(unmark(sample).text)).toEqual({ codes: ['unexpected-text'], marked: sample });
+    expect(told(unmark(sample).text)).toEqual({ codes: ['value-missing'], marked: sample });
   },
 );
 

@@ -111,4 +111,7 @@ test('slab-off, its reverse and thinning keep the base that was typed', () => {
   expect(read('thinning none')).toEqual({ which: 'thinning', entries: [{ value: 0 }] });
   checkTold('thinning ‹non›', ['unknown-choice']);
   checkTold('height 17 ‹BU›', ['unexpected-text']);
+  // The word of the line says which way it goes; the other base is a contradiction.
+  for (const line of ['slab-off R 3.00 ‹BD›', 'reverse-slab L 3.00 ‹BU›', 'thinning 1.50 ‹BI›', 'inset R 2 ‹out›'])
+    checkTold(line, ['unexpected-text']);
 });
