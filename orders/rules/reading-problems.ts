@@ -12,7 +12,7 @@ export function readingProblems({ text }: Line, node: LineNode, problems: readon
   return [...told, ...insteadOfResult(text, node), ...underKeyword(text, node), ...unclearPrisms(node)];
 }
 
-const MISPLACED = new Set(['unexpected-text', 'line-unfinished', 'value-missing']);
+const MISPLACED = new Set(['unexpected-text', 'unknown-choice', 'value-missing']);
 
 const ANSWER = /^(?:ok|okay|same|good|fine|yes|correct|idem|ditto|[✓✔√☑])(?![\p{L}\d])/iu;
 

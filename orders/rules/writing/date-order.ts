@@ -1,6 +1,6 @@
+import { isDay } from '../../../grammar';
 import type { Fix } from '../../finding';
 import { type FixSite, type Rule, replace, typed } from '../rule';
-import { isDay } from './days';
 
 export const dateOrder: Rule = {
   code: 'date-order',

@@ -5,7 +5,7 @@ export const eyeUnsaid: Rule = {
   family: 'writing',
   level: 'error',
   page: {
-    checks: 'A line begins with a figure, so no word says which eye it is for.',
+    checks: 'A line begins with a power, so no word says which eye it is for.',
     why: 'Two lenses that changed places were worn for a year before anybody looked. Right and left are always named.',
     example: { wrong: '-4.50 -0.75 x 022', right: 'R -4.50 -0.75 x 022' },
     fix: 'One fix for each eye.',

@@ -1,4 +1,5 @@
 import type { Rule } from '../rule';
+import { addForBoth } from './add-for-both';
 import { axisMissing } from './axis-missing';
 import { axisOrMeridian } from './axis-or-meridian';
 import { axisRange } from './axis-range';
@@ -7,6 +8,7 @@ import { axisUnmarked } from './axis-unmarked';
 import { axisUnreadable } from './axis-unreadable';
 import { axisZero } from './axis-zero';
 import { barePoint } from './bare-point';
+import { baseRange } from './base-range';
 import { cylinderMissing } from './cylinder-missing';
 import { dateImpossible } from './date-impossible';
 import { dateOrder } from './date-order';
@@ -15,16 +17,17 @@ import { eyeUnsaid } from './eye-unsaid';
 import { figuresTouch } from './figures-touch';
 import { fraction } from './fraction';
 import { lengthNegative } from './length-negative';
-import { lineUnfinished } from './line-unfinished';
 import { loneMark } from './lone-mark';
 import { lookAlike } from './look-alike';
 import { looseForm } from './loose-form';
 import { meridianMissing } from './meridian-missing';
 import { meridiansNotSquare } from './meridians-not-square';
+import { otherSpelling } from './other-spelling';
 import { pairUnclear } from './pair-unclear';
 import { pointAmbiguous } from './point-ambiguous';
 import { pointMissing } from './point-missing';
 import { powerImplausible } from './power-implausible';
+import { prismEyeUnsaid } from './prism-eye-unsaid';
 import { prismMark } from './prism-mark';
 import { quoteOpen } from './quote-open';
 import { signApart } from './sign-apart';
@@ -32,8 +35,12 @@ import { signMissing } from './sign-missing';
 import { slashPair } from './slash-pair';
 import { textCut } from './text-cut';
 import { thirdFigure } from './third-figure';
+import { timeImpossible } from './time-impossible';
+import { tintUnclear } from './tint-unclear';
+import { twoEyes } from './two-eyes';
 import { typographicSign } from './typographic-sign';
 import { unexpectedText } from './unexpected-text';
+import { unknownChoice } from './unknown-choice';
 import { unknownLine } from './unknown-line';
 import { valueMissing } from './value-missing';
 import { wholeDioptres } from './whole-dioptres';
@@ -41,6 +48,7 @@ import { wideCharacters } from './wide-characters';
 
 /** What could be misread by the next person: the rules of how a line is written. */
 export const WRITING: readonly Rule[] = [
+  addForBoth,
   axisMissing,
   axisOrMeridian,
   axisRange,
@@ -49,6 +57,7 @@ export const WRITING: readonly Rule[] = [
   axisUnreadable,
   axisZero,
   barePoint,
+  baseRange,
   cylinderMissing,
   dateImpossible,
   dateOrder,
@@ -57,16 +66,17 @@ export const WRITING: readonly Rule[] = [
   figuresTouch,
   fraction,
   lengthNegative,
-  lineUnfinished,
   loneMark,
   lookAlike,
   looseForm,
   meridianMissing,
   meridiansNotSquare,
+  otherSpelling,
   pairUnclear,
   pointAmbiguous,
   pointMissing,
   powerImplausible,
+  prismEyeUnsaid,
   prismMark,
   quoteOpen,
   signApart,
@@ -74,8 +84,12 @@ export const WRITING: readonly Rule[] = [
   slashPair,
   textCut,
   thirdFigure,
+  timeImpossible,
+  tintUnclear,
+  twoEyes,
   typographicSign,
   unexpectedText,
+  unknownChoice,
   unknownLine,
   valueMissing,
   wholeDioptres,

@@ -1,4 +1,4 @@
-import { meaningsOf, nearestWord, VOCABULARY } from '../../../grammar';
+import { nearestWord, VOCABULARY } from '../../../grammar';
 import type { Fix } from '../../finding';
 import { type FixSite, putBefore, type Rule, replace } from '../rule';
 import { mends } from './line-edits';
@@ -11,7 +11,7 @@ export const unknownLine: Rule = {
     checks: 'The first word of a line is not one that can begin it.',
     why: 'The first word says what the line is; without it nothing on the line is taken. Other lines are not touched by it.',
     example: { wrong: 'heigth 17', right: 'height 17' },
-    fix: 'Offers the nearest word. Where the line begins like a power, the eye is asked; where no word is near, the line may become a note.',
+    fix: 'Offers the nearest word, or either eye for a slip in two letters. Where no word is near, the line may become a note.',
     source: 'Common practice, no source.',
   },
   message: ({ word }) => `“${word}” does not begin any line here. The line is not taken.`,
@@ -26,8 +26,6 @@ const EYE_LETTERS = ['OD', 'OS', 'OU', 'RE', 'LE', 'BE'];
 
 function candidates(site: FixSite): readonly Fix[] {
   const word = String(site.finding.data.word);
-  if (meaningsOf(word).some(({ role }) => role === 'label' || role === 'plano'))
-    return [putBefore(site, 'It is the right eye', 'R ', false), putBefore(site, 'It is the left eye', 'L ', false)];
   // One slip in two letters may be either eye, and nothing else can be told from it.
   if (word.length === 2 && nearestWord(word, EYE_LETTERS))
     return [
