@@ -3,6 +3,7 @@
 export { opensBlock, type StoreBlockKind } from './blocks';
 export { isDay } from './days';
 export { type Block, LentilDocument, Line, parseDocument } from './document';
+export { formatChanges, formatText, type LineChange } from './format';
 export { nearestWord } from './nearest';
 export { parseLine } from './parser';
 export { type LineSection, type SectionKind, sectionsOf } from './sections';

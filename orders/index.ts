@@ -37,9 +37,10 @@ export {
 } from './analysis';
 export { type ComputedLens, computeLens } from './computed';
 export { type Context, contextOf, standardOf } from './context';
-export { type Evaluation, evaluate, type Verdict } from './evaluate';
+export type { Evaluation, Verdict } from './evaluate';
 export { tidy } from './exact';
 export type { Edit, Family, Finding, FindingData, Fix, Level, Place } from './finding';
+export { type EvaluateOptions, evaluate, format, parse } from './library';
 export { bandInWords, type Limit, type Unit } from './limits';
 export { againstLimit, arithmetic, deviationInWords, stepInWords, subjectInWords } from './measure-words';
 export type { Measure, Outcome, Quantity } from './measures/measure';
@@ -48,6 +49,7 @@ export { type PowerToMake, powerToMake } from './power-to-make';
 export type { Read, ReadValues, Step } from './reduce';
 export { RULES, ruleOf } from './rules/catalogue';
 export type { FixSite, Rule, RulePage } from './rules/rule';
+export { GUARD_BANDS, type GuardBand } from './uncertainty';
 export {
   amountInWords,
   axisFigures,

@@ -1,0 +1,27 @@
+/** Texts in, results out: what a program that embeds Lentil calls first. */
+import { formatText, type LentilDocument, parseDocument } from '../grammar';
+import { type Analysis, analyse } from './analysis';
+import type { GuardBand } from './uncertainty';
+
+export interface EvaluateOptions {
+  /** Tolerance set for orders and files that name none, such as `z80.1-2015`. */
+  readonly standard?: string | null;
+  /** What to do with a reading that its instrument cannot tell from the limit. */
+  readonly guard?: GuardBand;
+  /** Texts of the bench files whose instruments and tolerances the text may name, nearest first. */
+  readonly shared?: readonly string[];
+}
+
+/** Reads a text into blocks of lines; never throws. The tree of a line is made when it is first asked for. */
+export const parse = (text: string): LentilDocument => parseDocument(text);
+
+/** Reads a text, judges its readings and gives every finding; never throws on any text. */
+export function evaluate(
+  text: string,
+  { standard = null, guard = 'simple', shared = [] }: EvaluateOptions = {},
+): Analysis {
+  return analyse(text, { standard, guard, shared: shared.map(parseDocument) });
+}
+
+/** The text in the canonical layout: only blanks change, and twice equals once. */
+export const format = (text: string): string => formatText(parseDocument(text));
