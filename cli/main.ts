@@ -35,6 +35,17 @@ program
   .action(ends(async (paths: string[], options) => (await import('./check')).check(paths, options)));
 
 program
+  .command('format')
+  .description('write the canonical layout: only blanks change')
+  .argument('<path...>', 'files, folders (every .lentil file in them), or - for standard input')
+  .option('--check', 'only tell which files would change')
+  .addHelpText(
+    'after',
+    '\nStatus: 0 done, 1 with --check when a file would change, 2 unusable arguments or unreadable input.',
+  )
+  .action(ends(async (paths: string[], options) => (await import('./format')).format(paths, options)));
+
+program
   .command('explain')
   .description('what a finding means, why it matters, the source of its rule and how to mend it')
   .argument('[code]', 'the code in brackets behind a finding; without one, all codes are listed')

@@ -104,6 +104,8 @@ export function serve(connection: Connection, platform: Platform, features: Feat
   connection.onCodeAction(guarded('code actions', features.codeActions));
   connection.onDocumentSymbol(guarded('document symbols', features.documentSymbols));
   connection.onFoldingRanges(guarded('folding', features.folding));
+  connection.onDocumentFormatting(guarded('formatting', features.formatting));
+  connection.onDocumentRangeFormatting(guarded('range formatting', features.rangeFormatting));
 }
 
 const CAPABILITIES: InitializeResult['capabilities'] = {
@@ -114,6 +116,8 @@ const CAPABILITIES: InitializeResult['capabilities'] = {
   codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] },
   documentSymbolProvider: { label: 'Lentil' },
   foldingRangeProvider: true,
+  documentFormattingProvider: true,
+  documentRangeFormattingProvider: true,
   workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
 };
 
