@@ -3,7 +3,7 @@
  * The first word decides which rule of the grammar reads the rest, so nothing unknown ever reaches the parser.
  */
 import type { IToken } from 'chevrotain';
-import { commentStart, contentEnd, indentOf } from '../text';
+import { commentStart, contentEnd, indentOf, isBlank } from '../text';
 import * as T from '../tokens';
 import type { LineNode, ParsedLine, Problem, Qualifiers, Span, Word } from '../tree';
 import { type BlockKind, lineWord, type VocabularyEntry } from '../vocabulary';
@@ -111,11 +111,12 @@ function tellError(site: Site, node: LineNode): void {
 
 /** `add R foo` is told for `foo`, and not once more for what is missing behind the `R`. */
 function dropMissing({ parser: active, content }: Site, start: number): void {
-  const before = content.slice(0, start).replace(SEPARATORS, '').length;
+  let before = start;
+  while (before > 0 && isSeparator(content.charCodeAt(before - 1))) before--;
   active.problems = active.problems.filter(({ code, end }) => code !== 'value-missing' || end !== before);
 }
 
-const SEPARATORS = /[\s\u200B/,;]+$/;
+const isSeparator = (code: number): boolean => isBlank(code) || code === 47 || code === 44 || code === 59;
 
 /** What the text that no rule took is: a sign that waits for its figure, a power without its eye, or anything. */
 function codeOfRest(token: IToken, { tokens, from }: Site, node: LineNode): Omit<Problem, keyof Span> {

@@ -6,6 +6,8 @@ import {
   DidChangeConfigurationNotification,
   DidChangeWatchedFilesNotification,
   DidChangeWorkspaceFoldersNotification,
+  DocumentFormattingRequest,
+  DocumentRangeFormattingRequest,
   DocumentSymbolRequest,
   FileChangeType,
   FoldingRangeRequest,
@@ -23,6 +25,8 @@ const URI = 'file:///bench/week-48.lentil';
 const at = (line: number, character: number): Position => ({ line, character });
 const range = (line: number, start: number, end: number): Range => ({ start: at(line, start), end: at(line, end) });
 const WHOLE: Range = { start: at(0, 0), end: at(1_000, 0) };
+
+const LAYOUT = { tabSize: 2, insertSpaces: true };
 
 const UNSIGNED = 'order A\n  R 4.50\n  L -4.50\n';
 const SIGNED = 'order A\n  R -4.50\n  L -4.50\n';
@@ -64,6 +68,17 @@ test('several edits of one change are each taken in the text the one before has 
   expect(await wire.codes(URI)).not.toContain('sign-missing');
   const hover = await wire.client.sendRequest(HoverRequest.type, { textDocument: { uri: URI }, position: at(3, 3) });
   expect(hover?.range).toEqual(range(3, 2, 4));
+});
+
+test('a layout asked for right after a change is that of the new text', async () => {
+  const wire = await connect();
+  await wire.open(URI, 'order A\nR -4.50\n');
+  await wire.change(URI, { range: { start: at(1, 0), end: at(1, 7) }, text: 'OD  -4.75' });
+  const edits = await wire.client.sendRequest(DocumentFormattingRequest.type, {
+    textDocument: { uri: URI },
+    options: LAYOUT,
+  });
+  expect(edits).toEqual([{ range: range(1, 0, 9), newText: '  OD          -4.75' }]);
 });
 
 test('a whole new text may be sent instead of edits', async () => {
@@ -253,6 +268,8 @@ test.each(Object.keys(FEATURES) as (keyof typeof FEATURES)[])(
         range: range(1, 5, 5),
         context: { diagnostics: [] },
       }),
+      await client.sendRequest(DocumentFormattingRequest.type, { textDocument, options: LAYOUT }),
+      await client.sendRequest(DocumentRangeFormattingRequest.type, { textDocument, options: LAYOUT, range: WHOLE }),
     ];
     expect(answers.filter((answer) => answer === null)).toHaveLength(name === 'diagnostics' ? 0 : 1);
     expect(wire.logged.join()).toContain('forced by a test');
