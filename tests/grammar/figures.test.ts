@@ -81,6 +81,8 @@ figures('a sphere', sphere, [
   ['R ‹- 0.75 x 27›', UNREADABLE, 'cylinder-missing'],
   ['R ‹-0.75 x 027›', UNREADABLE, 'cylinder-missing'],
   ['R ‹-› -0.75 x 022', 0, 'lone-mark'],
+  ['R ‹-› ‹+4.50›', 0, 'lone-mark axis-missing'],
+  ['R ‹-4.50 DS x 022›', UNREADABLE, 'cylinder-missing'],
 ]);
 
 // Two digits that are as likely an eighth or a quarter as whole dioptres.
@@ -138,6 +140,9 @@ figures('an axis', axis, [
   ['R -4.50 -0.75 x ‹-22›', UNREADABLE, 'axis-range'],
   ['R -4.50 -0.75 x ‹1O›', UNREADABLE, 'axis-unreadable'],
   ['R -4.50 -0.75 x ‹17?›', UNREADABLE, 'axis-unreadable'],
+  ['R -4.50 -0.75 x ‹l80›', UNREADABLE, 'axis-unreadable'],
+  ['R -4.50 -0.75 x ‹O22›', UNREADABLE, 'axis-unreadable'],
+  ['R -4.50 -0.75 x ‹abc›', UNREADABLE, 'axis-unreadable'],
   ['R -4.50 -0.75 ‹175›', 175, 'axis-unmarked'],
   ['R -4.50 -0.75 ‹22›', 22, 'axis-unmarked'],
   ['R -4.50 -0.75 ‹5›', 5, 'axis-unmarked'],

@@ -30,7 +30,7 @@ describe('eye words', () => {
   test.each([
     ['R', ['R', 'OD', 'RE', 'right', 'od', 'r', 'RIGHT']],
     ['L', ['L', 'OS', 'LE', 'left', 'os', 'l', 'Left']],
-    ['both', ['both', 'OU', 'BE', 'ou', 'Both']],
+    ['both', ['both', 'OU', 'BE', 'B/E', 'ou', 'Both']],
   ] as const)('of %s', (eye, words) => {
     for (const word of words) {
       for (const line of [`${word} -4.50`, `${word}-4.50`, `${word}: -4.50`, `${word}= -4.50`]) {
@@ -91,6 +91,10 @@ says('units', [
   ],
 ]);
 
+says('two eyes on a line that is not finished', [
+  ['‹R -4.50 -0.75 x ‹22› ‹L››', { entries: [{ eye: 'R' }, { eye: 'L' }] }, 'two-eyes axis-short value-missing'],
+]);
+
 says('prisms', [
   ['prism R 2 BI L 2 BO', perEye([{ amount: 2, base: 'in' }], [{ amount: 2, base: 'out' }])],
   ['prism R 1 BU L 1 BD', perEye([{ amount: 1, base: 'up' }], [{ amount: 1, base: 'down' }])],
@@ -148,6 +152,8 @@ says('adds', [
   ],
   ['add R plano -> +2.00', { entries: [{ eye: 'R', value: { from: 0, to: 2 } }] }],
   ['add R +2.00 engraved', { entries: [{ eye: 'R', value: { value: 2, engraved: true } }] }],
+  ['add ‹+2.00-2.25›', {}, 'pair-unclear'],
+  ['add ‹- +2.00›', {}, 'unexpected-text'],
   ['add ‹+2.00/+2.25›', perEye({ value: 2 }, { value: 2.25 }), 'slash-pair'],
   ['add ‹+2.00 / +2.25›', perEye({ value: 2 }, { value: 2.25 }), 'slash-pair'],
   ['add R -4.50 -> ‹2.50›', { entries: [{ eye: 'R', value: { from: -4.5 } }] }, 'sign-missing'],
@@ -175,6 +181,8 @@ says('distances between the pupils', [
     { distance: { right: 31.5, left: 32 }, near: { right: 30, left: 30.5 } },
     'slash-pair slash-pair',
   ],
+  ['optical-centres 66 ‹near 60›', { distance: { binocular: 66 } }, 'unexpected-text'],
+  ['pd 63.5 ‹-60›', { distance: { binocular: 63.5 }, near: {} }, 'unexpected-text'],
   ['optical-centres ‹33/32›', { distance: { right: 33, left: 32 } }, 'slash-pair'],
 ]);
 
@@ -185,6 +193,9 @@ says('heights and other figures per eye', [
   ['height R 2 L 3 below datum', { ...perEye(2, 3), belowDatum: true }],
   ['height R 17 ‹L›', { entries: [{ eye: 'R', value: 17 }, { eye: 'L' }] }, 'value-missing'],
   ['height ‹R› L 17', { entries: [{ eye: 'R' }, { eye: 'L', value: 17 }] }, 'value-missing'],
+  ['height ‹17-16.5›', {}, 'pair-unclear'],
+  ['base-curve ‹4-4.25›', {}, 'pair-unclear'],
+  ['height 17 ‹up›', { entries: [{ value: 17 }] }, 'unexpected-text'],
   ['base-curve ‹4.00/4.25›', perEye(4, 4.25), 'slash-pair'],
   ['‹height›', {}, 'value-missing'],
 ]);
@@ -229,6 +240,7 @@ says('designs', [
     'design R bifocal R22 L single-vision',
     perEye({ type: 'bifocal', shape: 'round', width: 22 }, { type: 'single-vision' }),
   ],
+  ['design R22', { entries: [{ value: { shape: 'round', width: 22 } }] }],
   ['design ‹bifokal›', {}, 'unexpected-text'],
   ['‹design›', {}, 'value-missing'],
 ]);

@@ -37,6 +37,8 @@ says('names', [
   ['order «QL 1042»', { name: 'QL 1042' }],
   ['order Ä-7', { name: 'Ä-7' }],
   ['order 🔍', { name: '🔍' }],
+  ['order QL‹#1042›', { name: 'QL' }, 'unexpected-text'],
+  ['standard ‹"z80.1-2015›', { name: 'z80.1-2015' }, 'quote-open'],
   ['order QL ‹1042›', { name: 'QL' }, 'unexpected-text'],
   ['order ‹"QL 1042›', { name: 'QL 1042' }, 'quote-open'],
   ['reading 2026-11-24 by with with by', { by: 'with', with: 'by' }],
