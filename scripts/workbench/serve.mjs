@@ -11,21 +11,17 @@ import { writeSettings } from './settings.mjs';
 
 /**
  * Sets the editor up, installs the extension into it and serves it on this machine only.
- * @param {{ name: string, port?: number, settings?: object }} options `name` keeps the data of several editors apart
+ * @param {{ name: string, port?: number, settings?: object, withExtension?: boolean }} options `name` keeps the data of several editors apart
  * @returns {Promise<{ address: string, log: () => string, stop: () => Promise<void> }>}
  */
-export async function serveWorkbench({ name, port, settings }) {
+export async function serveWorkbench({ name, port, settings, withExtension = true }) {
   await installEditor();
-  await packForWorkbench();
 
   const data = join(cache, name);
   rmSync(data, { recursive: true, force: true });
   writeSettings(data, settings);
   const folders = ['--server-data-dir', data, '--extensions-dir', join(data, 'extensions')];
-  await mustRun(process.execPath, [editorMain, '--install-extension', vsix, ...folders], {
-    cwd: editor,
-    stdio: ['ignore', 'ignore', 'inherit'],
-  });
+  if (withExtension) await installExtension(folders);
 
   const chosen = port ?? (await freePort());
   const quiet = ['--without-connection-token', '--accept-server-license-terms', '--telemetry-level', 'off'];
@@ -55,6 +51,14 @@ export async function serveWorkbench({ name, port, settings }) {
       await ended;
     },
   };
+}
+
+async function installExtension(folders) {
+  await packForWorkbench();
+  await mustRun(process.execPath, [editorMain, '--install-extension', vsix, ...folders], {
+    cwd: editor,
+    stdio: ['ignore', 'ignore', 'inherit'],
+  });
 }
 
 /** The address of the editor with a folder, and one of its files if wanted, open in it. */

@@ -14,6 +14,7 @@ const quiet = {
   'extensions.autoCheckUpdates': false,
   'extensions.autoUpdate': false,
   'update.mode': 'none',
+  'git.enabled': false,
   'editor.minimap.enabled': false,
   'editor.cursorBlinking': 'solid',
   'editor.accessibilitySupport': 'off',

@@ -107,14 +107,14 @@ test('the head of a reading', () => {
   checkColours(
     '  reading 2026-11-24 14:30 by KO with FOC-A stage final',
     ['reading', block],
-    ['2026-11-24', 'constant.other.date'],
-    ['14:30', 'constant.other.time'],
+    ['2026-11-24', 'constant.numeric.date'],
+    ['14:30', 'constant.numeric.time'],
     ['by', clause],
     ['KO', 'variable.other.person'],
     ['with', clause],
     ['FOC-A', reference],
     ['stage', clause],
-    ['final', 'support.constant'],
+    ['final', 'constant.language.place'],
   );
 });
 
@@ -136,8 +136,8 @@ test('longer words win over the words in them', () => {
   checkColours(
     'design bifocal flat-top 28',
     ['design', line],
-    ['bifocal', 'storage.type.design'],
-    ['flat-top', 'storage.type.design'],
+    ['bifocal', 'support.type.design'],
+    ['flat-top', 'support.type.design'],
     ['28', figure],
   );
 });
@@ -165,6 +165,6 @@ test('two drum positions and two meridians', () => {
 });
 
 test('a material is a name, but an eye before it is not', () => {
-  checkColours('lens resin-1.50', ['lens', line], ['resin-1.50', 'support.constant.material']);
+  checkColours('lens resin-1.50', ['lens', line], ['resin-1.50', 'support.type.material']);
   expect(coloured('lens R resin-1.50')[1]).toEqual(['R', eye]);
 });

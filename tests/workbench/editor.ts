@@ -1,6 +1,6 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { type Browser, chromium, type Page } from 'playwright-core';
+import { type Browser, chromium, type Locator, type Page } from 'playwright-core';
 import { inject, test as plainTest } from 'vitest';
 import { findBrowser } from '../../scripts/workbench/needs.mjs';
 import { addressOf } from '../../scripts/workbench/serve.mjs';
@@ -13,18 +13,21 @@ const screenshots = join(inject('workspace'), '..', 'screenshots');
 interface Fixtures {
   /** Writes a file of the workspace and opens it in a window of the editor. */
   readonly openText: (name: string, text: string) => Promise<Page>;
+  /** Which of the served editors is opened. */
+  readonly editor: 'editor' | 'bareEditor';
 }
 
 /** A test with a browser of its own; when it fails, what the windows showed last is kept as a screenshot. */
 export const test = plainTest.extend<Fixtures>({
-  openText: async ({ task }, use) => {
+  editor: 'editor',
+  openText: async ({ task, editor }, use) => {
     const browser = await launchBrowser();
     const pages: Page[] = [];
     await use(async (name, text) => {
       const file = join(inject('workspace'), name);
       mkdirSync(dirname(file), { recursive: true });
       writeFileSync(file, text);
-      const page = await openFile(browser, name);
+      const page = await openFile(browser, inject(editor), name);
       pages.push(page);
       return page;
     });
@@ -44,11 +47,11 @@ function launchBrowser(): Promise<Browser> {
 }
 
 /** Waits until the file is drawn; the language server may still be starting then. */
-async function openFile(browser: Browser, name: string): Promise<Page> {
+async function openFile(browser: Browser, editor: string, name: string): Promise<Page> {
   const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, locale: 'en-GB' });
   const page = await context.newPage();
   page.setDefaultTimeout(patience);
-  await page.goto(addressOf(inject('editor'), inject('workspace'), name));
+  await page.goto(addressOf(editor, inject('workspace'), name));
   await page.locator('.monaco-workbench').waitFor();
   await page.locator('.editor-instance .view-line').first().waitFor();
   return page;
@@ -64,12 +67,15 @@ export async function goTo(page: Page, line: number, column: number): Promise<vo
   await page.locator('#status\\.editor\\.selection', { hasText: `Ln ${line}, Col ${column}` }).waitFor();
 }
 
-/** Runs a command by the title it has in the editor's command palette. */
+/** Runs a command by its title in the palette, which is opened again until the editor has registered the command. */
 export async function runCommand(page: Page, title: string): Promise<void> {
-  await page.keyboard.press('F1');
-  await page.locator('.quick-input-widget input').fill(`>${title}`);
-  await page.locator('.quick-input-list .monaco-list-row', { hasText: title }).first().waitFor();
-  await page.keyboard.press('Enter');
+  await until(`the command ${title}`, async () => {
+    await page.keyboard.press('F1');
+    await page.locator('.quick-input-widget input').fill(`>${title}`);
+    const found = await appears(page.locator('.quick-input-list .monaco-list-row', { hasText: title }), 3_000);
+    await page.keyboard.press(found ? 'Enter' : 'Escape');
+    return found || undefined;
+  });
 }
 
 /** The scopes of the grammar at a place, the innermost first, as the editor's own inspector lists them. */
@@ -85,6 +91,16 @@ export async function screenshot(page: Page, name: string): Promise<void> {
   await page.screenshot({ path: join(screenshots, `${name}.png`) });
 }
 
+/** Installs the extension into the browser, where it runs in a worker with no machine behind it. */
+export async function installInBrowser(page: Page): Promise<void> {
+  // The address of the static files holds the editor's build number.
+  const files = await page.evaluate(() => performance.getEntriesByType('resource').map(({ name }) => name));
+  const base = files.find((file) => file.includes('/static/'))?.replace(/\/static\/.*/, '/static');
+  await runCommand(page, 'Developer: Install Extension from Location...');
+  await page.getByPlaceholder('Location of the web extension').fill(`${base}/${inject('extensionPath')}`);
+  await page.keyboard.press('Enter');
+}
+
 /** The text of the drawn line that begins with a given text, its inlay hints included, with plain blanks and minus signs. */
 export async function lineText(page: Page, beginning: string): Promise<string> {
   const lines = await page.locator('.editor-instance .view-line').allTextContents();
@@ -94,20 +110,30 @@ export async function lineText(page: Page, beginning: string): Promise<string> {
 /** What the editor shows when it is asked for the hover at a place; asked again until the server has an answer. */
 export async function hoverText(page: Page, line: number, column: number): Promise<string> {
   const hover = page.locator('.monaco-hover:not(.hidden) .monaco-hover-content');
-  for (const end = Date.now() + patience; Date.now() < end; ) {
+  return until(`a hover at ${line}:${column}`, async () => {
     await goTo(page, line, column);
     await runCommand(page, 'Show or Focus Hover');
-    const answered = hover.first().waitFor({ timeout: 3_000 });
-    if (
-      await answered.then(
-        () => true,
-        () => false,
-      )
-    )
-      return plain((await hover.allTextContents()).join('\n'));
-  }
-  throw new Error(`nothing is shown at ${line}:${column}`);
+    return (await appears(hover, 3_000)) ? plain((await hover.allTextContents()).join('\n')) : undefined;
+  });
 }
+
+/** Tries again until there is an answer. */
+async function until<T>(what: string, attempt: () => Promise<T | undefined>): Promise<T> {
+  for (const end = Date.now() + patience; Date.now() < end; ) {
+    const answer = await attempt();
+    if (answer !== undefined) return answer;
+  }
+  throw new Error(`there never was ${what}`);
+}
+
+const appears = (found: Locator, timeout: number): Promise<boolean> =>
+  found
+    .first()
+    .waitFor({ timeout })
+    .then(
+      () => true,
+      () => false,
+    );
 
 /** The editor draws blanks as no-break blanks. */
 const plain = (text: string): string => text.replaceAll('\u00A0', ' ').replaceAll('\u2212', '-');
