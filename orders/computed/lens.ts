@@ -1,6 +1,6 @@
 /** What is worked out from an order alone: forms of the power, near power, decentration, segment and blank. */
 
-import type { Eye } from '../grammar';
+import type { Eye } from '../../grammar';
 import {
   decentration,
   type MeridianPower,
@@ -14,11 +14,11 @@ import {
   segmentDrop,
   segmentInset,
   sphericalEquivalent,
-} from '../optics';
-import { attempt } from './attempt';
-import { tidy } from './exact';
-import type { Order, OrderedLens } from './model';
-import { powerToMake } from './power-to-make';
+} from '../../optics';
+import { attempt } from '../attempt';
+import { tidy } from '../exact';
+import type { Order, OrderedLens } from '../model';
+import { powerToMake } from '../power-to-make';
 
 /** Figures of one lens. Dioptres, degrees and millimetres; null where the order does not say enough. */
 export interface ComputedLens {

@@ -1,0 +1,2 @@
+/** What is worked out from an order alone. */
+export { type ComputedLens, computeLens } from './lens';
