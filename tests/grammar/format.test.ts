@@ -43,14 +43,19 @@ describe('what stays untouched', () => {
     ['a comment', '   # by hand   '],
     ['an unknown line', 'order A\n zip   3'],
     ['a block without a name for its kind', 'ordr  QL-1\n      R   -2.00'],
-    ['a reading with a line that may be the order’s', 'order A\n  pd 63\n  reading 2026-11-24\n    R   -2.00\n  add   +2.00'],
+    [
+      'a reading with a line that may be the order’s',
+      'order A\n  pd 63\n  reading 2026-11-24\n    R   -2.00\n  add   +2.00',
+    ],
     ['figures that touch', 'order A\n  R           -4.5.0'],
   ])('%s', (_, text) => {
     expect(format(text)).toBe(text);
   });
 
   test('line ends and a byte order mark', () => {
-    expect(format('\uFEFForder A\r\nR  -2.00\rL -2.00\n')).toBe('\uFEFForder A\r\n  R           -2.00\r  L           -2.00\n');
+    expect(format('\uFEFForder A\r\nR  -2.00\rL -2.00\n')).toBe(
+      '\uFEFForder A\r\n  R           -2.00\r  L           -2.00\n',
+    );
   });
 
   test('everything outside the asked range', () => {
