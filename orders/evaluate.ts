@@ -1,15 +1,17 @@
 /** An order against its readings: every measure the verdict rests on, the verdict, and the values a reading once had. */
 import type { Eye } from '../grammar';
 import { EVIDENCE_FROM_FIRM_TO_WEAK, type Evidence, type ToleranceSet } from '../tables';
-import { type Context, standardOf } from './context';
+import { type Context, type Standard, standardOf } from './context';
 import { type HouseSet, houseOutcome } from './house';
+import { addMeasures } from './measures/adds';
+import { lensPrismMeasures } from './measures/lens-prism';
 import type { Case, Measure } from './measures/measure';
 import { physicalMeasures } from './measures/physical';
 import { placingMeasures } from './measures/placing';
 import { positionMeasures } from './measures/positions';
-import { addMeasures, powerMeasures } from './measures/power';
+import { powerMeasures } from './measures/power';
 import type { LensMaterial, Order, Reading } from './model';
-import { type ReadValues, reduce, type Taken } from './reduce';
+import { noValues, type ReadValues, reduce, type Taken } from './reduce';
 
 export type Verdict = 'accept' | 'reject' | 'incomplete' | 'unread';
 
@@ -30,10 +32,13 @@ export interface Evaluation {
   readonly evidence: Evidence | null;
 }
 
-const EMPTY: ReadValues = { power: {}, add: {}, prism: {}, figures: {}, facts: {} };
+const EMPTY: ReadValues = noValues();
 
-export function evaluate(order: Order, context: Context): Evaluation {
-  const { set, name, house } = standardOf(order, context);
+export const evaluate = (order: Order, context: Context): Evaluation =>
+  evaluateBy(standardOf(order, context), order, context);
+
+/** The same by another standard than the one the order names. */
+export function evaluateBy({ set, name, house }: Standard, order: Order, context: Context): Evaluation {
   const material = (eye: Eye): LensMaterial | null => order.lenses[eye].material?.value ?? null;
   const all = chronological(order.readings);
   const counting = all.filter(({ reading }) => counts(order, order.readings[reading] as Reading));
@@ -56,13 +61,17 @@ export function evaluate(order: Order, context: Context): Evaluation {
   return { ...base, verdict, reservations: reservations(measures), measures, earlier, evidence: weakest(measures) };
 }
 
-const measure = (one: Case): Measure[] => [
-  ...powerMeasures(one),
-  ...addMeasures(one),
-  ...placingMeasures(one),
-  ...positionMeasures(one),
-  ...physicalMeasures(one),
-];
+function measure(one: Case): Measure[] {
+  const placed = placingMeasures(one);
+  return [
+    ...powerMeasures(one),
+    ...addMeasures(one),
+    ...placed,
+    ...lensPrismMeasures(one),
+    ...positionMeasures(one, placed),
+    ...physicalMeasures(one),
+  ];
+}
 
 function verdictOf(measures: readonly Measure[]): Verdict {
   if (measures.some(({ outcome }) => outcome === 'fail')) return 'reject';
@@ -87,10 +96,11 @@ function withHouse(measures: readonly Measure[], house: HouseSet | null): readon
   }));
 }
 
+/** Of the limits that were broken, which alone decide a reject; else of all that were held. */
 function weakest(measures: readonly Measure[]): Evidence | null {
-  const grades = measures.flatMap(({ limit, outcome }) =>
-    limit && (outcome === 'pass' || outcome === 'fail') ? [limit.evidence] : [],
-  );
+  const broken = measures.filter(({ outcome }) => outcome === 'fail');
+  const deciding = broken.length > 0 ? broken : measures.filter(({ outcome }) => outcome === 'pass');
+  const grades = deciding.flatMap(({ limit }) => (limit ? [limit.evidence] : []));
   return EVIDENCE_FROM_FIRM_TO_WEAK.findLast((grade) => grades.includes(grade)) ?? null;
 }
 

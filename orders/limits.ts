@@ -59,12 +59,11 @@ function limitOf(
   return fresh;
 }
 
-/** Rows are constants of the tables, so this holds a few hundred entries at most. */
-const fixed = new Map<Rowed, Limit>();
+const fixed = new WeakMap<Rowed, Limit>();
 
 const made = (
   set: ToleranceSet,
-  { source, evidence, note }: Rowed,
+  { source, evidence, note }: Provenance,
   amount: number | null,
   unit: Unit,
   row: string,
@@ -171,6 +170,56 @@ export function pairLimit(
   return row.judged === 'prism-imbalance' || row.judged === 'lens-prism'
     ? { ...base, amount: 0, unit: 'prism', shift: row.limit.mm }
     : { ...base, amount: row.limit.mm, unit: 'mm', shift: 0 };
+}
+
+/** Limits of the unwanted prism of one lens in one direction. */
+export interface LensPrismLimit {
+  readonly component: 'horizontal' | 'vertical' | 'resultant';
+  /** Meeting any one is enough, or all have to be met. */
+  readonly combine: 'any' | 'all';
+  readonly powerOf: 'along-the-error' | 'strongest-meridian';
+  /** Prism dioptres, and millimetres of shift whose prism is added. */
+  readonly limits: readonly { readonly amount: number; readonly mm: number }[];
+  /** Row and provenance; the amount is worked out with the power of the lens. */
+  readonly limit: Limit;
+}
+
+/**
+ * Limits of the unwanted prism of one lens by itself, none where the set has no such table for the supply.
+ * @param ordered ordered prism of the lens, prism dioptres
+ */
+export function lensPrismLimits(
+  set: ToleranceSet,
+  lens: LensClass,
+  supply: 'uncut' | 'edged' | 'glazed',
+  ordered: { readonly right: number; readonly up: number },
+): readonly LensPrismLimit[] {
+  const sizes = {
+    horizontal: Math.abs(ordered.right),
+    vertical: Math.abs(ordered.up),
+    resultant: Math.hypot(ordered.right, ordered.up),
+  };
+  const tables = set.lensPrism?.filter((one) => one.lenses.includes(lens) && one.supply.includes(supply)) ?? [];
+  return tables.flatMap(({ combine, powerOf, rows }) =>
+    rows
+      .filter(({ component, orderedPrism }) => isInBand(sizes[component], orderedPrism))
+      .map((row) => ({
+        component: row.component,
+        combine,
+        powerOf,
+        limits: row.limits.map((one) => ({
+          amount: one.kind === 'shift' ? 0 : one.amount,
+          mm: one.kind === 'prism' ? 0 : one.mm,
+        })),
+        limit: made(
+          set,
+          row,
+          null,
+          'prism',
+          `prism of one lens, ${row.component === 'resultant' ? 'any direction' : row.component}, ordered ${bandInWords(row.orderedPrism, 'Δ')}`,
+        ),
+      })),
+  );
 }
 
 export type PlainTable = {

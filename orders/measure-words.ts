@@ -7,7 +7,7 @@ import { amountInWords, figure, quantityInWords, signed, valueInWords } from './
 
 /** Whose measure it is: `R power`, `L axis`, `PD`. */
 export function subjectInWords({ quantity, eye, meridian }: Measure): string {
-  const words = quantityInWords(quantity);
+  const words = quantityInWords(quantity).replace(eye ? / of the pair$/ : /$^/, '');
   const which = quantity === 'power' && meridian === 2 ? 'power of the weaker meridian' : words;
   return eye ? `${eye} ${which}` : which;
 }
@@ -62,6 +62,9 @@ const REASONS: Readonly<Record<string, string>> = {
   spread: 'repeated readings lie further apart than the limit, and their mean says nothing',
   'accept-when-sure': 'inside the limit, but by less than the instrument is sure of',
   'reject-when-sure': 'outside the limit, but by less than the instrument is sure of',
+  'fits-partner': 'held against the other lens, which it has to match',
+  'near-point-assumed': 'the place was not said; it is taken for the near point, where an office lens is read',
+  engraved: 'a segment carries no mark of its add; it has to be measured',
   'not-defined': 'the set deliberately sets no limit here',
 };
 
@@ -93,6 +96,8 @@ export function stepInWords(step: Step): string {
       return `${signed(step.from)} stands for the eighth ${signed(step.to)}`;
     case 'zero':
       return `zero ${signed(step.zero)} taken off ${signed(step.from)} = ${signed(step.to)}`;
+    case 'engraved':
+      return `${signed(step.value)} as engraved on the lens, not measured`;
     case 'mean':
       return `mean of ${step.of.length} readings`;
   }

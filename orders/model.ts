@@ -109,6 +109,8 @@ export interface OrderedLens {
   /** What a focimeter should read, where the maker states it. */
   readonly verification: Verification | null;
   readonly slab: Placed<Slab> | null;
+  /** Equal prism thinning of both lenses, prism dioptres, base up positive; null where nothing is said of it. */
+  readonly thinning: Placed<number> | null;
   readonly rx: Stated | null;
   readonly previous: Stated | null;
   readonly kept: Stated | null;
@@ -233,6 +235,7 @@ export type Measurement = MeasurementBase &
     | { readonly quantity: 'add'; readonly value: AddReading }
     | { readonly quantity: 'prism'; readonly value: PrismVector }
     | { readonly quantity: 'pd' | 'near-pd' | 'optical-centres'; readonly value: number }
+    | { readonly quantity: 'intermediate'; readonly value: number }
     | { readonly quantity: 'height' | 'base-curve' | 'segment-width' | 'segment-tilt'; readonly value: number }
     | { readonly quantity: 'centre-thickness' | 'edge-thickness' | 'min-thickness'; readonly value: number }
     | { readonly quantity: 'warp'; readonly value: number }

@@ -2,6 +2,7 @@
 import type {
   DesignNode,
   Eye,
+  EyeFigure,
   EyeOrBoth,
   EyeWord,
   Figure,
@@ -85,7 +86,8 @@ export function orderLine(node: LineNode, at: At, sink: Sink): boolean {
       distances(node.near, 'near', at, sink);
       return true;
     case 'eye-figure':
-      eyeFigures(node.entries, node.which, node.belowDatum !== null, at, sink);
+      if (node.which === 'thinning') thinning(node.entries, at, sink);
+      else eyeFigures(node.entries, node.which, node.belowDatum !== null, at, sink);
       return true;
     case 'design':
       for (const entry of node.entries) {
@@ -185,6 +187,15 @@ function eyeFigures(
       if (belowDatum) figure(value, `${side}.below-datum`, at, sink, side);
       else figure(value, `${side}.${which}`, at, sink, side);
     }
+  }
+}
+
+/** Thinning without a base is base down, as it nearly always is. Common practice, no source. */
+function thinning(entries: readonly EyeFigure[], at: At, sink: Sink): void {
+  for (const { eye, value, base } of entries) {
+    if (value === null || value.value === null) continue;
+    const up = base === 'up' ? value.value : 0 - value.value;
+    for (const side of eyesOf(eye)) sink.put(`${side}.thinning`, up, at(value), side);
   }
 }
 

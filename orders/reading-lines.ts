@@ -118,6 +118,7 @@ function addReading(node: AddNode, place: Span, eye: Eye, put: Put): void {
       ? { kind: 'value', value: node.value.value, engraved: node.engraved }
       : null;
   if (value) put('add', value, place, eye);
+  figure(node.intermediate, 'intermediate', eye, put);
 }
 
 /** A lens measure on both parts gives the add; on two meridians of one surface it gives the warp. */

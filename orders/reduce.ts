@@ -20,8 +20,9 @@ export interface Read<V> {
   readonly at: string | null;
   /** What was done to the typed figure, in the order it was done. */
   readonly steps: readonly Step[];
-  /** The value of each repeat; one for a single measurement. */
+  /** The value of each repeat and where it stands; one for a single measurement. */
   readonly all: readonly V[];
+  readonly places: readonly Place[];
 }
 
 export type Step =
@@ -43,6 +44,7 @@ export type Step =
     }
   | { readonly step: 'eighth'; readonly part: Part; readonly from: number; readonly to: number }
   | { readonly step: 'zero'; readonly zero: number; readonly from: number; readonly to: number }
+  | { readonly step: 'engraved'; readonly value: number }
   | { readonly step: 'mean'; readonly of: readonly number[] };
 
 /** Which figure of a power a step worked on; adds have one figure only. */
@@ -52,9 +54,17 @@ type Values<V> = Partial<Record<Eye | 'pair', Read<V>>>;
 
 /** Everything measured, newest or of one reading, per quantity and eye (`pair` for what belongs to both). */
 export interface ReadValues {
+  /** At the distance or the reference point, and where the place was not said. */
   readonly power: Values<Power>;
+  readonly nearPower: Values<Power>;
+  /** At the top of an office lens. */
+  readonly topPower: Values<Power>;
   readonly add: Values<number>;
+  /** As the lens says it of itself, which is no measurement. */
+  readonly engravedAdd: Values<number>;
+  /** At the prism point, and where the place was not said. */
   readonly prism: Values<PrismVector>;
+  readonly prismElsewhere: Values<PrismVector>;
   readonly figures: Readonly<Partial<Record<FigureQuantity, Values<number>>>>;
   readonly facts: Readonly<Partial<Record<'impact' | 'cosmetic' | 'marking', Read<'passed' | 'failed'>>>>;
 }
@@ -63,6 +73,14 @@ export type FigureQuantity = Exclude<
   Measurement['quantity'],
   'power' | 'add' | 'prism' | 'impact' | 'cosmetic' | 'marking'
 >;
+
+/** What a measurement is a value of. The same quantity at another point of the lens is another one. */
+export function slotOf(one: Measurement): string {
+  if (one.quantity === 'power') return one.at === 'near-point' ? 'nearPower' : one.at === 'top' ? 'topPower' : 'power';
+  if (one.quantity === 'prism') return one.at === null || one.at === 'prism-point' ? 'prism' : 'prismElsewhere';
+  if (one.quantity === 'add') return one.value.kind === 'value' && one.value.engraved ? 'engravedAdd' : 'add';
+  return one.quantity;
+}
 
 export interface Taken {
   readonly one: Measurement;
@@ -82,15 +100,19 @@ export function reduce(
 ): ReadValues {
   const groups = new Map<string, Taken[]>();
   for (const item of taken) {
-    const key = `${item.one.quantity}.${item.one.eye ?? 'pair'}`;
+    const key = `${slotOf(item.one)}.${item.one.eye ?? 'pair'}`;
     const group = groups.get(key);
     if (group && item.one.again && group[0]?.reading === item.reading) group.push(item);
     else groups.set(key, [item]);
   }
-  const values = { power: {}, add: {}, prism: {}, figures: {}, facts: {} } as {
+  const values = noValues() as {
     power: Values<Power>;
+    nearPower: Values<Power>;
+    topPower: Values<Power>;
     add: Values<number>;
+    engravedAdd: Values<number>;
     prism: Values<PrismVector>;
+    prismElsewhere: Values<PrismVector>;
     figures: Partial<Record<FigureQuantity, Values<number>>>;
     facts: Record<string, Read<'passed' | 'failed'>>;
   };
@@ -105,22 +127,24 @@ export function reduce(
       instrument,
       coarse: isCoarse(instrument),
       at: one.at,
+      places: group.map((item) => item.one.place),
     };
+    const slot = slotOf(one);
     const all = group.map((item) => item.one);
     if (one.quantity === 'power') {
       const zero = one.corrected ? 0 : (source.zero?.value ?? instrument?.zero ?? 0);
       const read = powers(all as Extract<Measurement, { quantity: 'power' }>[], instrument, zero);
-      if (read) values.power[side] = { ...base, ...read };
+      if (read) values[slot as 'power'][side] = { ...base, ...read };
     } else if (one.quantity === 'add') {
       const read = adds(
         all as Extract<Measurement, { quantity: 'add' }>[],
         instrument,
         one.eye ? material(one.eye) : null,
       );
-      if (read) values.add[side] = { ...base, ...read };
+      if (read) values[slot as 'add'][side] = { ...base, ...read };
     } else if (one.quantity === 'prism') {
       const list = all.map(({ value }) => value as PrismVector);
-      values.prism[side] = {
+      values[slot as 'prism'][side] = {
         ...base,
         value: { right: mean(list.map(({ right }) => right)), up: mean(list.map(({ up }) => up)) },
         steps: [],
@@ -138,8 +162,32 @@ export function reduce(
       };
     }
   }
+  dropOutdatedSums(values.figures, taken);
   return values;
 }
+
+/** A sum over both eyes is out of date once each eye was read by itself in a later reading. */
+function dropOutdatedSums(figures: Partial<Record<FigureQuantity, Values<number>>>, taken: readonly Taken[]): void {
+  for (const [quantity, { pair, R, L }] of Object.entries(figures)) {
+    if (!pair || !R || !L) continue;
+    const rank = (read: Read<number>): number => taken.findIndex(({ one }) => one.place === read.place);
+    const isLater = (read: Read<number>): boolean => read.reading !== pair.reading && rank(read) > rank(pair);
+    if (isLater(R) && isLater(L)) figures[quantity as FigureQuantity] = { R, L };
+  }
+}
+
+/** Nothing measured. */
+export const noValues = (): ReadValues => ({
+  power: {},
+  nearPower: {},
+  topPower: {},
+  add: {},
+  engravedAdd: {},
+  prism: {},
+  prismElsewhere: {},
+  figures: {},
+  facts: {},
+});
 
 const mean = (list: readonly number[]): number => list.reduce((sum, value) => sum + value, 0) / list.length;
 
@@ -190,6 +238,7 @@ function adds(
         ? eighth(value.value, 'add', instrument, steps)
         : difference(value, instrument, material, steps);
     if (result === null) return null;
+    if (value.kind === 'value' && value.engraved) steps.push({ step: 'engraved', value: result });
     results.push(result);
   }
   if (results.length > 1) steps.push({ step: 'mean', of: results });

@@ -33,6 +33,7 @@ import {
 } from './model';
 import { type At, confirmationOf, decisionOf, orderLine } from './order-lines';
 import { readingLine } from './reading-lines';
+import { slotOf } from './reduce';
 
 export interface Resolved {
   readonly order: Order;
@@ -147,7 +148,7 @@ class ReadingDraft {
       );
       const first = replaced
         ? undefined
-        : this.#measurements.find(({ quantity, eye }) => quantity === one.quantity && eye === one.eye);
+        : this.#measurements.find((other) => slotOf(other) === slotOf(one) && other.eye === one.eye);
       if (first && JSON.stringify(first.value) !== JSON.stringify(one.value)) {
         draft.tell('said-twice', 'warning', one.place, { in: 'reading' }, one.eye, [first.place]);
       }
@@ -234,6 +235,7 @@ function lensOf(draft: Draft, eye: Eye): OrderedLens {
     },
     verification: verificationOf(draft, eye),
     slab: draft.get<Slab>(`${eye}.slab`),
+    thinning: draft.get(`${eye}.thinning`),
     rx: statedOf(draft, `rx.${eye}`),
     previous: statedOf(draft, `previous.${eye}`),
     kept: statedOf(draft, `kept.${eye}`),

@@ -50,6 +50,9 @@ const QUANTITIES: Readonly<Record<Quantity, string>> = {
   cylinder: 'cylinder',
   axis: 'axis',
   add: 'add',
+  intermediate: 'intermediate add',
+  degression: 'degression',
+  prism: 'prism at the prism point',
   'prism-horizontal': 'horizontal prism of the pair',
   'prism-vertical': 'vertical prism of the pair',
   pd: 'PD',
@@ -57,6 +60,7 @@ const QUANTITIES: Readonly<Record<Quantity, string>> = {
   height: 'height',
   'height-difference': 'difference of the heights',
   'segment-width': 'segment width',
+  'segment-width-difference': 'difference of the segment widths',
   'segment-tilt': 'tilt',
   'base-curve': 'base curve',
   'centre-thickness': 'centre thickness',
@@ -65,6 +69,7 @@ const QUANTITIES: Readonly<Record<Quantity, string>> = {
   warp: 'warp',
   impact: 'impact test',
   cosmetic: 'surface quality',
+  marking: 'marking',
 };
 
 export const quantityInWords = (quantity: Quantity): string => QUANTITIES[quantity];

@@ -33,4 +33,5 @@ export function measureInJson(measure: Measure, firstLine: number): MeasureJson 
 }
 
 /** A passed or failed test is no figure and has no unit. */
-const isFact = ({ quantity }: Measure): boolean => quantity === 'impact' || quantity === 'cosmetic';
+const isFact = ({ quantity }: Measure): boolean =>
+  quantity === 'impact' || quantity === 'cosmetic' || quantity === 'marking';

@@ -13,6 +13,9 @@ export type Quantity =
   | 'cylinder'
   | 'axis'
   | 'add'
+  | 'intermediate'
+  | 'degression'
+  | 'prism'
   | 'prism-horizontal'
   | 'prism-vertical'
   | 'pd'
@@ -20,6 +23,7 @@ export type Quantity =
   | 'height'
   | 'height-difference'
   | 'segment-width'
+  | 'segment-width-difference'
   | 'segment-tilt'
   | 'base-curve'
   | 'centre-thickness'
@@ -27,7 +31,8 @@ export type Quantity =
   | 'min-thickness'
   | 'warp'
   | 'impact'
-  | 'cosmetic';
+  | 'cosmetic'
+  | 'marking';
 
 export type Outcome = 'pass' | 'fail' | 'not-read' | 'not-judged';
 
@@ -57,10 +62,20 @@ export interface Measure {
   readonly uncertainty: number | null;
   /** Largest less smallest of repeated readings, in the unit of the measure; null for a single one. */
   readonly spread: number | null;
+  /** The repeated readings, none where it was read once. */
+  readonly repeats: readonly Repeat[];
   /** The limit of the house for this measure, where there is one. */
   readonly house: HouseOutcome | null;
   /** The same error in the other unit: millimetres beside prism, prism beside millimetres. */
   readonly beside: Beside | null;
+}
+
+export interface Repeat {
+  /** In the unit of the measure. */
+  readonly read: number;
+  /** Of this reading from the ordered figure. */
+  readonly deviation: number;
+  readonly place: Place;
 }
 
 export interface Beside {
@@ -88,7 +103,7 @@ export interface Subject {
   readonly unit: Unit;
 }
 
-type From = Pick<Read<unknown>, 'reading' | 'place' | 'steps' | 'coarse' | 'instrument'>;
+export type From = Pick<Read<unknown>, 'reading' | 'place' | 'places' | 'steps' | 'coarse' | 'instrument'>;
 
 /** Every measure has the same fields in the same order; a hundred thousand of them cost the engine one shape. */
 const blank = (
@@ -112,6 +127,7 @@ const blank = (
   because,
   uncertainty: null,
   spread: null,
+  repeats: NO_REPEATS,
   house: null,
   beside: null,
 });
@@ -119,6 +135,7 @@ const blank = (
 type Writable<T> = { -readonly [K in keyof T]: T[K] };
 
 const NO_STEPS: readonly Step[] = [];
+const NO_REPEATS: readonly Repeat[] = [];
 
 /** What is called for and was not read. */
 export function notRead(subject: Subject, ordered: number | null, because: string | null = null): Measure {
@@ -155,16 +172,28 @@ export interface Held {
   /** Read less ordered, the short way round for an axis. */
   readonly deviation: number;
   readonly limit: Limit | null;
-  /** Largest less smallest of repeated readings. */
-  readonly spread?: number | null;
+  /** Every reading of it with its deviation; what is read once needs none. */
+  readonly all?: readonly { readonly read: number; readonly deviation: number }[];
   readonly beside?: Beside | null;
   /** What had to be assumed. */
   readonly assumed?: string | null;
 }
 
 /** Largest less smallest of repeats; null for a single reading. */
-export const spreadOf = (all: readonly number[]): number | null =>
-  all.length > 1 ? Math.max(...all) - Math.min(...all) : null;
+const spreadOf = (repeats: readonly Repeat[]): number | null => {
+  if (repeats.length === 0) return null;
+  const deviations = repeats.map(({ deviation }) => deviation);
+  return tidy(Math.max(...deviations) - Math.min(...deviations));
+};
+
+const repeatsOf = ({ all = [], from }: Held): readonly Repeat[] =>
+  all.length < 2
+    ? NO_REPEATS
+    : all.map(({ read, deviation }, at) => ({
+        read: tidy(read),
+        deviation: tidy(deviation),
+        place: from.places[at] ?? from.place,
+      }));
 
 /** A figure as read, held against the ordered one. */
 export const figureAgainst = (ordered: number, read: Read<number>, limit: Limit | null): Held => ({
@@ -172,12 +201,21 @@ export const figureAgainst = (ordered: number, read: Read<number>, limit: Limit 
   ordered,
   read: read.value,
   deviation: read.value - ordered,
-  spread: spreadOf(read.all),
+  all: read.all.map((one) => ({ read: one, deviation: one - ordered })),
   limit,
 });
 
 /** Quantities read on a focimeter, whose uncertainty is that of the instrument. */
-const FOCIMETRIC = new Set<Quantity>(['power', 'cylinder', 'add', 'prism-horizontal', 'prism-vertical']);
+const FOCIMETRIC = new Set<Quantity>([
+  'power',
+  'cylinder',
+  'add',
+  'intermediate',
+  'degression',
+  'prism',
+  'prism-horizontal',
+  'prism-vertical',
+]);
 
 /** One eighth: what a printed limit of 0.12 or 0.13 stands for on an instrument that shows no finer. */
 const EIGHTH = 0.125;
@@ -196,7 +234,8 @@ export function judge(subject: Subject, held: Held, guard: GuardBand): Measure {
   measure.reading = from.reading;
   measure.place = from.place;
   measure.steps = from.steps;
-  measure.spread = held.spread == null ? null : tidy(held.spread);
+  measure.repeats = repeatsOf(held);
+  measure.spread = spreadOf(measure.repeats);
   measure.beside = held.beside ?? null;
   measure.uncertainty = FOCIMETRIC.has(subject.quantity)
     ? uncertaintyOf(from.instrument, subject.unit, held.read)

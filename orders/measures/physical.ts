@@ -1,7 +1,7 @@
 /** Base curve, thickness, warp, and the facts a person records. */
 import type { Eye } from '../../grammar';
 import { type Limit, plainLimit } from '../limits';
-import { EYES, type Placed } from '../model';
+import { EYES, otherEye, type Placed } from '../model';
 import type { FigureQuantity } from '../reduce';
 import { atLeast, type Case, figureAgainst, judge, type Measure, notRead, recorded, type Subject } from './measure';
 
@@ -11,7 +11,7 @@ export function physicalMeasures(one: Case): Measure[] {
 
 function lensMeasures({ order, values, set, guard }: Case, eye: Eye): Measure[] {
   const lens = order.lenses[eye];
-  if (lens.role !== 'made') return [];
+  if (lens.role !== 'made' && lens.role !== 'balance') return [];
   const measures: Measure[] = [];
   const figure = (
     quantity: FigureQuantity & Subject['quantity'],
@@ -33,6 +33,7 @@ function lensMeasures({ order, values, set, guard }: Case, eye: Eye): Measure[] 
     measures.push(read ? atLeast(subject, read, ordered.value) : notRead(subject, ordered.value));
   };
   figure('base-curve', 'D', lens.baseCurve, plainLimit(set, 'baseCurve'));
+  if (!lens.baseCurve) measures.push(...curveOfPartner({ order, values, set, guard }, eye));
   figure('centre-thickness', 'mm', lens.thickness.centre, plainLimit(set, 'centreThickness'));
   const warp = values.figures.warp?.[eye];
   if (warp)
@@ -42,9 +43,18 @@ function lensMeasures({ order, values, set, guard }: Case, eye: Eye): Measure[] 
   return measures;
 }
 
+/** A balance lens has to look like the other one, so its curve is held against what the other was read to have. */
+function curveOfPartner({ order, values, set, guard }: Case, eye: Eye): Measure[] {
+  const [own, other] = [values.figures['base-curve']?.[eye], values.figures['base-curve']?.[otherEye(eye)]];
+  const limit = plainLimit(set, 'baseCurve');
+  if (order.lenses[eye].role !== 'balance' || !own || !other || !limit) return [];
+  const held = { ...figureAgainst(other.value, own, limit), assumed: 'fits-partner' };
+  return [judge({ quantity: 'base-curve', eye, unit: 'D' }, held, guard)];
+}
+
 /** A failed test fails the pair whatever the figures say. */
 function facts({ values }: Case): Measure[] {
-  return (['impact', 'cosmetic'] as const).flatMap((quantity) => {
+  return (['impact', 'cosmetic', 'marking'] as const).flatMap((quantity) => {
     const read = values.facts[quantity];
     return read ? [recorded({ quantity, eye: null, unit: 'D' }, read, read.value === 'failed' ? 'fail' : 'pass')] : [];
   });

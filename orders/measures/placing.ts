@@ -6,14 +6,14 @@ import type { Eye } from '../../grammar';
 import { imbalance, type PrismVector, powerAt } from '../../optics';
 import { attempt } from '../attempt';
 import { tidy } from '../exact';
-import { lensClassOf, type PairLimit, pairLimit, plainLimit } from '../limits';
-import { EYES, type Order, type OrderedLens } from '../model';
+import { lensClassOf, type PairLimit, pairLimit } from '../limits';
+import { EYES, type Order } from '../model';
 import { powerToMake } from '../power-to-make';
 import type { Read, ReadValues } from '../reduce';
 import type { GuardBand } from '../uncertainty';
-import { type Case, figureAgainst, type Held, judge, type Measure, notRead, type Subject } from './measure';
-
-type From = Pick<Read<unknown>, 'reading' | 'place' | 'steps' | 'coarse' | 'instrument'>;
+import { type Case, type From, type Held, judge, type Measure, notRead, type Subject } from './measure';
+import { differenceOf, sumOf, together } from './sums';
+import { orderedPrism, prismRead, unwantedIn } from './wanted-prism';
 
 /** An error of place or prism, in whichever unit it was found. */
 interface Found {
@@ -25,11 +25,15 @@ interface Found {
   readonly read: number | null;
   readonly eye: Eye | null;
   readonly because: string | null;
+  /** The error of each repeat, in the unit it was found in. */
+  readonly all: readonly number[];
 }
 
 export function placingMeasures(one: Case): Measure[] {
   const { order } = one;
-  if (order.supply !== 'glazed' || EYES.some((eye) => order.lenses[eye].role === 'absent')) return [];
+  // One lens alone has no place, and an eye with a balance lens does not work with the other one.
+  const isPair = EYES.every((eye) => ['made', 'kept'].includes(order.lenses[eye].role));
+  if (order.supply !== 'glazed' || !isPair) return [];
   const power = { horizontal: strongestAlong(order, 180), vertical: strongestAlong(order, 90) };
   if (power.horizontal === null || power.vertical === null) return [];
   return [...horizontal(one, power.horizontal), ...vertical(one, power.vertical)];
@@ -39,8 +43,10 @@ export function placingMeasures(one: Case): Measure[] {
 function strongestAlong(order: Order, meridian: number): number | null {
   let strongest: number | null = null;
   for (const eye of EYES) {
-    const target = powerToMake(order, order.lenses[eye]);
-    const along = target?.kind === 'known' ? attempt(() => Math.abs(powerAt(target.power, meridian))) : null;
+    const lens = order.lenses[eye];
+    const target = powerToMake(order, lens);
+    const power = target?.kind === 'known' ? target.power : (lens.kept?.power?.value ?? null);
+    const along = power && attempt(() => Math.abs(powerAt(power, meridian)));
     // The limit hangs on the stronger lens, and either may be the one whose power is not known.
     if (along === null) return null;
     strongest = Math.max(strongest ?? 0, along);
@@ -48,33 +54,34 @@ function strongestAlong(order: Order, meridian: number): number | null {
   return strongest === null ? null : tidy(strongest);
 }
 
-const orderedPrism = (lens: OrderedLens): PrismVector =>
-  (lens.verification?.prism ?? lens.prism)?.value ?? { right: 0, up: 0 };
-
 function horizontal(one: Case, power: number): Measure[] {
   const { order, values, set } = one;
   const limit = pairLimit(set, pairClass(order), 'horizontal', power, largestOrdered(order, 'right'));
   if (!limit) return [];
-  const prism = unwantedPrism(order, values, 'horizontal');
-  const distances = limit.judged === 'monocular-pd' ? monocularErrors(order, values) : pairError(order, values);
-  const found = [...distances, ...(prism ? [prism] : [])];
-  const byEye = pairClass(order) === 'progressive' && limit.judged !== 'monocular-pd' ? fittingPlaces(one) : [];
+  const eachEye = limit.judged === 'monocular-pd';
+  const prisms = eachEye ? prismOfEach(order, values) : present(unwantedPrism(order, values, 'horizontal'));
+  const distances = eachEye ? monocularErrors(order, values) : pairError(order, values);
+  const found = [...distances, ...prisms];
   const missing: Subject = { quantity: limit.unit === 'mm' ? 'pd' : 'prism-horizontal', eye: null, unit: limit.unit };
-  if (found.length === 0) return [notRead(missing, limit.unit === 'mm' ? orderedPd(order) : 0), ...byEye];
-  return [...worst(found, { power, limit, guard: one.guard }, 'prism-horizontal', 'pd'), ...byEye];
+  if (found.length === 0) return [notRead(missing, limit.unit === 'mm' ? orderedPd(order) : 0)];
+  const measures = worst(found, { power, limit, guard: one.guard }, 'prism-horizontal', 'pd');
+  const isCovered = (eye: Eye): boolean => measures.some((measure) => measure.eye === null || measure.eye === eye);
+  const without = eachEye ? EYES.filter((eye) => !isCovered(eye)) : [];
+  return [...measures, ...without.map((eye) => notRead({ ...missing, eye }, order.pd[eye]?.value ?? null))];
 }
 
-/** The fitting points of progressives stand before each eye, whatever the power. */
-function fittingPlaces({ order, values, set, guard }: Case): Measure[] {
-  const limit = plainLimit(set, 'fittingHorizontal');
-  if (!limit) return [];
+const present = <T>(one: T | null): readonly T[] => (one === null ? [] : [one]);
+
+/** Where each lens is to stand before its own eye, so is its prism judged by itself. */
+function prismOfEach(order: Order, values: ReadValues): readonly Found[] {
   return EYES.flatMap((eye) => {
-    const ordered = order.pd[eye];
-    if (!ordered) return [];
-    const subject = { quantity: 'pd', eye, unit: 'mm' } as const;
-    const read = values.figures.pd?.[eye];
-    if (!read) return [notRead(subject, ordered.value)];
-    return [judge(subject, figureAgainst(ordered.value, read, limit), guard)];
+    const read = prismRead(order, values, eye);
+    if (!read) return [];
+    const errors = read.all.map((one) => tidy(unwantedIn(one, order.lenses[eye]).right));
+    const prism = tidy(unwantedIn(read.value, order.lenses[eye]).right);
+    return [
+      { from: { ...read, coarse: false }, mm: null, prism, ordered: 0, read: null, eye, because: null, all: errors },
+    ];
   });
 }
 
@@ -101,30 +108,16 @@ function orderedPd({ pd }: Order): number | null {
   return pd.binocular?.value ?? (pd.R && pd.L ? tidy(pd.R.value + pd.L.value) : null);
 }
 
-/** On a progressive, prism counts at the prism point only: a few millimetres higher it is another figure. */
-const isReadElsewhere = (order: Order, { at }: Read<PrismVector>): boolean =>
-  pairClass(order) === 'progressive' && at !== null && at !== 'prism-point';
-
 /** Unwanted prism of the pair as read: the prism of each lens less the ordered one, then the difference of the two. */
 function unwantedPrism(order: Order, values: ReadValues, component: 'horizontal' | 'vertical'): Found | null {
-  const [right, left] = [values.prism.R, values.prism.L];
-  if (!right || !left || isReadElsewhere(order, right) || isReadElsewhere(order, left)) return null;
-  const unwanted = (read: Read<PrismVector>, eye: Eye): PrismVector => {
-    const want = orderedPrism(order.lenses[eye]);
-    return { right: read.value.right - want.right, up: read.value.up - want.up };
-  };
-  const pair = attempt(() => imbalance(unwanted(right, 'R'), unwanted(left, 'L')));
-  if (!pair) return null;
-  const from = right.reading >= left.reading ? right : left;
-  return {
-    from: { ...from, coarse: false },
-    mm: null,
-    prism: tidy(pair[component]),
-    ordered: 0,
-    read: null,
-    eye: null,
-    because: null,
-  };
+  const [right, left] = [prismRead(order, values, 'R'), prismRead(order, values, 'L')];
+  if (!right || !left) return null;
+  const { R, L } = order.lenses;
+  const of = (a: PrismVector, b: PrismVector): number => imbalance(unwantedIn(a, R), unwantedIn(b, L))[component];
+  const read = attempt(() => together(right, left, of));
+  if (!read) return null;
+  const from = { ...read, coarse: false };
+  return { from, mm: null, prism: read.value, ordered: 0, read: null, eye: null, because: null, all: read.all };
 }
 
 /** Error of the distance between the points with the ordered prism, or of the optical centres where no prism is ordered. */
@@ -135,22 +128,22 @@ function pairError(order: Order, values: ReadValues): Found[] {
     ? [values.figures.pd]
     : [values.figures.pd, values.figures['optical-centres']];
   for (const sum of sums) {
-    const read = sum?.pair ?? (sum?.R && sum.L ? { ...sum.R, value: tidy(sum.R.value + sum.L.value) } : null);
-    if (read)
-      return [
-        {
-          from: read,
-          mm: tidy(read.value - ordered),
-          prism: null,
-          ordered,
-          read: read.value,
-          eye: null,
-          because: null,
-        },
-      ];
+    const read = sum?.pair ?? (sum?.R && sum.L ? sumOf(sum.R, sum.L) : null);
+    if (read) return [displaced(read, ordered, null)];
   }
   return [];
 }
+
+const displaced = (from: Read<number>, ordered: number, eye: Eye | null, because: string | null = null): Found => ({
+  from,
+  mm: tidy(from.value - ordered),
+  prism: null,
+  ordered,
+  read: from.value,
+  eye,
+  because,
+  all: from.all.map((one) => tidy(one - ordered)),
+});
 
 /** Errors from the monocular distances; with only the sum read, the worst split is assumed: all of it in one lens. */
 function monocularErrors(order: Order, values: ReadValues): Found[] {
@@ -158,16 +151,7 @@ function monocularErrors(order: Order, values: ReadValues): Found[] {
   for (const eye of EYES) {
     const ordered = order.pd[eye];
     const read = values.figures.pd?.[eye] ?? values.figures['optical-centres']?.[eye];
-    if (ordered && read)
-      found.push({
-        from: read,
-        mm: tidy(read.value - ordered.value),
-        prism: null,
-        ordered: ordered.value,
-        read: read.value,
-        eye,
-        because: null,
-      });
+    if (ordered && read) found.push(displaced(read, ordered.value, eye));
   }
   if (found.length === 2) return found;
   return pairError(order, values).map((one) => ({ ...one, because: 'worst-split' }));
@@ -183,16 +167,7 @@ function heightError(order: Order, values: ReadValues): Found | null {
   const wanted = (eye: Eye): number => order.lenses[eye].height?.value ?? 0;
   const both = EYES.every((eye) => order.lenses[eye].height) || EYES.every((eye) => !order.lenses[eye].height);
   if (!both) return null;
-  const mm = tidy(right.value - wanted('R') - (left.value - wanted('L')));
-  return {
-    from: right.reading >= left.reading ? right : left,
-    mm,
-    prism: null,
-    ordered: tidy(wanted('R') - wanted('L')),
-    read: tidy(right.value - left.value),
-    eye: null,
-    because: null,
-  };
+  return displaced(differenceOf(right, left), tidy(wanted('R') - wanted('L')), null);
 }
 
 /** Judges every error found and keeps the worst; per eye where the limit counts each eye. */
@@ -224,6 +199,10 @@ function asPrism(one: Found, { power, limit, guard }: Ruling, eye: Eye | null, q
     read: Math.abs(prism),
     deviation: prism,
     limit: amount === limit.amount ? limit : { ...limit, amount },
+    all: one.all.map((error) => {
+      const each = one.prism === null ? tidy((error / 10) * power) : error;
+      return { read: Math.abs(each), deviation: each };
+    }),
     beside: one.mm === null ? null : { amount: one.mm, unit: 'mm' },
     assumed: one.because,
   };
@@ -254,6 +233,7 @@ function inMm(
     ordered: one.ordered,
     read: one.read as number,
     deviation: one.mm,
+    all: one.all.map((error) => ({ read: tidy((one.ordered ?? 0) + error), deviation: error })),
     limit,
     beside: { amount: tidy((Math.abs(one.mm) / 10) * power), unit: 'prism' },
     assumed: one.because,

@@ -1,69 +1,105 @@
 /** Where segments and fitting points stand: heights, the difference between them, the near PD, width and tilt. */
 import { tidy } from '../exact';
 import { type PlainTable, plainLimit } from '../limits';
-import { EYES, type OrderedLens } from '../model';
+import { type Distances, EYES, type Order, type OrderedLens, type PerEye, type Placed } from '../model';
 import type { Read } from '../reduce';
 import { type Case, classOfLens, figureAgainst, judge, type Measure, notRead } from './measure';
+import { differenceOf, sumOf } from './sums';
 
 /** A design whose height is that of a segment or of a fitting point, and not that of an optical centre. */
 const hasPoint = ({ design }: OrderedLens): boolean => design !== null && design.value.type !== 'single-vision';
 const hasSegment = (lens: OrderedLens): boolean =>
   hasPoint(lens) && classOfLens(lens) !== 'progressive' && lens.design?.value.shape !== 'full-width';
 
-export function positionMeasures(one: Case): Measure[] {
-  if (one.order.supply !== 'glazed') return [];
-  return [...heights(one), ...nearPd(one), ...segments(one)];
+/** A lens that leaves the lab with this order, whether or not its power is judged. */
+const isMade = ({ role }: OrderedLens): boolean => role === 'made' || role === 'balance';
+
+/** @param placed what the placing of the pair has judged already; a PD of one eye is one measure */
+export function positionMeasures(one: Case, placed: readonly Measure[]): Measure[] {
+  const isPlaced = ({ eye }: Measure): boolean => placed.some((other) => other.quantity === 'pd' && other.eye === eye);
+  const fitting = fittingPlaces(one).filter((measure) => !isPlaced(measure));
+  const mounted = one.order.supply === 'glazed' ? [...fitting, ...heights(one), ...nearPd(one)] : [];
+  return [...mounted, ...segments(one), ...segmentDifference(one)];
 }
 
-function heights({ order, values, set, guard }: Case): Measure[] {
-  const measures: Measure[] = [];
-  const errors: { readonly error: number; readonly from: Read<number> }[] = [];
-  for (const eye of EYES) {
+/** The fitting points of progressives stand before each eye, whatever the power. */
+function fittingPlaces({ order, values, set, guard }: Case): Measure[] {
+  const limit = plainLimit(set, 'fittingHorizontal');
+  return EYES.flatMap((eye) => {
+    const ordered = order.pd[eye];
     const lens = order.lenses[eye];
-    if (lens.role !== 'made' || !hasPoint(lens) || !lens.height) continue;
+    if (!limit || !ordered || lens.role !== 'made' || classOfLens(lens) !== 'progressive') return [];
+    const subject = { quantity: 'pd', eye, unit: 'mm' } as const;
+    const read = values.figures.pd?.[eye];
+    if (!read) return [notRead(subject, ordered.value)];
+    return [judge(subject, figureAgainst(ordered.value, read, limit), guard)];
+  });
+}
+
+function heights(one: Case): Measure[] {
+  const { order, values, set, guard } = one;
+  const measures = EYES.flatMap((eye) => {
+    const lens = order.lenses[eye];
+    if (!isMade(lens) || !hasPoint(lens) || !lens.height) return [];
     const subject = { quantity: 'height', eye, unit: 'mm' } as const;
     const read = values.figures.height?.[eye];
-    if (!read) {
-      measures.push(notRead(subject, lens.height.value));
-      continue;
-    }
-    const error = tidy(read.value - lens.height.value);
-    errors.push({ error, from: read });
+    if (!read) return [notRead(subject, lens.height.value)];
     const table: PlainTable = classOfLens(lens) === 'progressive' ? 'fittingHeight' : 'segmentHeight';
-    measures.push(judge(subject, figureAgainst(lens.height.value, read, plainLimit(set, table)), guard));
-  }
-  const [right, left] = errors;
-  if (!right || !left) return measures;
-  const table: PlainTable = EYES.some((eye) => classOfLens(order.lenses[eye]) === 'progressive')
+    return [judge(subject, figureAgainst(lens.height.value, read, plainLimit(set, table)), guard)];
+  });
+  return [...measures, ...heightDifference(one)];
+}
+
+/** The difference is that of the two errors, so unequal heights may be ordered. A lens that stays in the frame counts too. */
+function heightDifference({ order, values, set, guard }: Case): Measure[] {
+  const { R, L } = order.lenses;
+  const [right, left] = [values.figures.height?.R, values.figures.height?.L];
+  if (![R, L].every((lens) => lens.role !== 'absent' && hasPoint(lens) && lens.height) || !right || !left) return [];
+  const table: PlainTable = [R, L].some((lens) => classOfLens(lens) === 'progressive')
     ? 'fittingHeightDifference'
     : 'segmentHeightDifference';
   const limit = plainLimit(set, table);
-  const difference = tidy(right.error - left.error);
-  // The difference is that of the two errors, so unequal heights may be ordered.
-  if (limit) {
-    const held = { from: left.from, ordered: 0, read: difference, deviation: difference, limit };
-    measures.push(judge({ quantity: 'height-difference', eye: null, unit: 'mm' }, held, guard));
-  }
-  return measures;
+  const ordered = tidy((R.height?.value ?? 0) - (L.height?.value ?? 0));
+  if (!limit) return [];
+  const difference = differenceOf(right, left);
+  const { place } = left.reading >= right.reading ? left : right;
+  const held = figureAgainst(ordered, { ...difference, place }, limit);
+  return [judge({ quantity: 'height-difference', eye: null, unit: 'mm' }, held, guard)];
 }
 
-/** The near PD is that of the segments; a progressive sets its own. */
+/** The near PD is that of the segments; a progressive sets its own. Some sets limit the sum, others each segment. */
 function nearPd({ order, values, set, guard }: Case): Measure[] {
-  if (!EYES.every((eye) => hasSegment(order.lenses[eye]))) return [];
-  const { binocular, R, L } = order.nearPd;
-  const ordered = binocular?.value ?? (R && L ? tidy(R.value + L.value) : null);
-  if (ordered === null) return [];
+  if (!EYES.every((eye) => hasSegment(order.lenses[eye]) && order.lenses[eye].role !== 'absent')) return [];
+  const limit = plainLimit(set, 'segmentHorizontal');
   const near = values.figures['near-pd'];
-  const read = near?.pair ?? (near?.R && near.L ? { ...near.R, value: tidy(near.R.value + near.L.value) } : null);
+  const ordered = orderedEach(order);
+  if (set.segmentHorizontal?.counted === 'each-eye' && ordered && near?.R && near.L) {
+    return [near.R, near.L].map((read, at) => {
+      const eye = EYES[at] as 'R' | 'L';
+      return judge({ quantity: 'near-pd', eye, unit: 'mm' }, figureAgainst(ordered[eye].value, read, limit), guard);
+    });
+  }
+  const sum = sumOrdered(order.nearPd);
+  if (sum === null) return [];
+  const read = near?.pair ?? (near?.R && near.L ? sumOf(near.R, near.L) : null);
   const subject = { quantity: 'near-pd', eye: null, unit: 'mm' } as const;
-  if (!read) return [notRead(subject, ordered)];
-  return [judge(subject, figureAgainst(ordered, read, plainLimit(set, 'segmentHorizontal')), guard)];
+  if (!read) return [notRead(subject, sum)];
+  const assumed = set.segmentHorizontal?.counted === 'each-eye' ? 'worst-split' : null;
+  return [judge(subject, { ...figureAgainst(sum, read, limit), assumed }, guard)];
 }
+
+function orderedEach({ nearPd: { R, L } }: Order): PerEye<Placed<number>> | null {
+  return R && L && { R, L };
+}
+
+const sumOrdered = ({ binocular, R, L }: Distances): number | null =>
+  binocular?.value ?? (R && L ? tidy(R.value + L.value) : null);
 
 /** Width and tilt are judged where they were read; no order is incomplete without them. */
 function segments({ order, values, set, guard }: Case): Measure[] {
   return EYES.flatMap((eye) => {
     const lens = order.lenses[eye];
+    if (!isMade(lens)) return [];
     const measures: Measure[] = [];
     const width = values.figures['segment-width']?.[eye];
     const ordered = lens.design?.value.width;
@@ -79,4 +115,19 @@ function segments({ order, values, set, guard }: Case): Measure[] {
     }
     return measures;
   });
+}
+
+/** Segments of unlike sizes are seen on the face. A lens that stays in the frame counts too. */
+function segmentDifference({ order, values, set, guard }: Case): Measure[] {
+  const limit = plainLimit(set, 'segmentSizeDifference');
+  const [right, left] = [widthOf('R'), widthOf('L')];
+  function widthOf(eye: 'R' | 'L'): { readonly ordered: number; readonly read: Read<number> } | null {
+    const lens = order.lenses[eye];
+    const ordered = lens.design?.value.width ?? null;
+    const read = values.figures['segment-width']?.[eye];
+    return ordered !== null && read && hasSegment(lens) && lens.role !== 'absent' ? { ordered, read } : null;
+  }
+  if (!limit || !right || !left) return [];
+  const held = figureAgainst(tidy(right.ordered - left.ordered), differenceOf(right.read, left.read), limit);
+  return [judge({ quantity: 'segment-width-difference', eye: null, unit: 'mm' }, held, guard)];
 }

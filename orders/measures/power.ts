@@ -1,25 +1,14 @@
-/** Power, cylinder and axis of each lens, and its add. */
-
+/** Power, cylinder and axis of each lens at its reference point. */
 import type { Eye } from '../../grammar';
-import { minusForm, normalAxis, type Power } from '../../optics';
+import { minusForm, nearPower, normalAxis, type Power } from '../../optics';
 import { attempt } from '../attempt';
 import { isLess, isSame, tidy } from '../exact';
-import { addLimit, axisLimit, judgedMeridians, type Limit, powerLimits } from '../limits';
-import { EYES, type OrderedLens } from '../model';
+import { axisLimit, judgedMeridians, type Limit, powerLimits } from '../limits';
+import { EYES, type Order, type OrderedLens } from '../model';
 import { powerToMake } from '../power-to-make';
-import type { Read, Step } from '../reduce';
+import type { Read, ReadValues, Step } from '../reduce';
 import type { GuardBand } from '../uncertainty';
-import {
-  type Case,
-  classOfLens,
-  figureAgainst,
-  type Held,
-  judge,
-  type Measure,
-  notJudged,
-  notRead,
-  spreadOf,
-} from './measure';
+import { type Case, classOfLens, type Held, judge, type Measure, notJudged, notRead } from './measure';
 
 export function powerMeasures(one: Case): Measure[] {
   return EYES.flatMap((eye) => {
@@ -28,14 +17,36 @@ export function powerMeasures(one: Case): Measure[] {
   });
 }
 
-function lensMeasures({ order, values, set, guard }: Case, lens: OrderedLens, eye: Eye): Measure[] {
+/** The power a lens must show where it is read: for an office lens that of the near point. Null where it is not known. */
+export function powerAtReference(order: Order, lens: OrderedLens): Power | 'unstated' | null {
   const target = powerToMake(order, lens);
-  const read = values.power[eye] ?? null;
+  if (!target) return null;
+  if (target.kind === 'unstated') return 'unstated';
+  const add = lens.verification?.add ?? lens.add;
+  return attempt(() =>
+    minusForm(isOffice(lens) && add && !lens.verification ? nearPower(target.power, add.value) : target.power),
+  );
+}
+
+export const isOffice = ({ design }: OrderedLens): boolean => design?.value.type === 'office';
+
+/**
+ * What was read at the reference point. An office lens has no distance portion; it is read at the near point, and a power
+ * without a place is taken for that. A single-vision lens is one power wherever it is read.
+ */
+export function powerRead(values: ReadValues, lens: OrderedLens): Read<Power> | null {
+  const [plain, near] = [values.power[lens.eye] ?? null, values.nearPower[lens.eye] ?? null];
+  if (isOffice(lens)) return near ?? plain;
+  const type = lens.design?.value.type ?? 'single-vision';
+  return plain ?? (type === 'single-vision' ? near : null);
+}
+
+function lensMeasures({ order, values, set, guard }: Case, lens: OrderedLens, eye: Eye): Measure[] {
+  const ordered = powerAtReference(order, lens);
+  const read = powerRead(values, lens);
   // No pair is accepted on one lens: a power that is missing, unreadable or without its addition leaves the other waiting.
-  if (!target) return [unjudged(eye, read, 'power-missing')];
-  if (target.kind === 'unstated') return [unjudged(eye, read, 'verification-missing')];
-  const ordered = attempt(() => minusForm(target.power));
-  if (!ordered) return [unjudged(eye, read, 'power-missing')];
+  if (ordered === null) return [unjudged(eye, read, 'power-missing')];
+  if (ordered === 'unstated') return [unjudged(eye, read, 'verification-missing')];
   const slots = meridianSlots(ordered);
   const strongest = slots[0];
   if (!read) {
@@ -45,6 +56,7 @@ function lensMeasures({ order, values, set, guard }: Case, lens: OrderedLens, ey
     ];
     return ordered.cylinder === 0 ? list : [...list, notRead({ quantity: 'axis', eye, unit: 'deg' }, ordered.axis)];
   }
+  const assumed = isOffice(lens) && read === values.power[eye] ? 'near-point-assumed' : null;
   const lensClass = classOfLens(lens);
   const judged = judgedMeridians(set, lensClass) === 'each-meridian' ? slots : [strongest];
   const measures: Measure[] = [];
@@ -53,7 +65,7 @@ function lensMeasures({ order, values, set, guard }: Case, lens: OrderedLens, ey
     const limits = powerLimits(set, lensClass, strongest.of(ordered), of(ordered), ordered.cylinder);
     cylinderLimit = limits?.cylinder ?? null;
     const subject = { quantity: 'power', eye, meridian: at === 0 ? 1 : 2, unit: 'D' } as const;
-    measures.push(judge(subject, { ...against(of, ordered, read), limit: limits?.meridian ?? null }, guard));
+    measures.push(judge(subject, { ...against(of, ordered, read), limit: limits?.meridian ?? null, assumed }, guard));
   }
   if (cylinderLimit || ordered.cylinder !== 0) {
     const from = { ...read, steps: read.steps.filter(isOfCylinder) };
@@ -65,14 +77,14 @@ function lensMeasures({ order, values, set, guard }: Case, lens: OrderedLens, ey
   return measures;
 }
 
-/** One figure of a lens, ordered and read, with the spread of its repeats. */
-function against(of: Slot['of'], ordered: Power, read: Read<Power>): Omit<Held, 'limit'> {
+/** One figure of a lens, ordered and read, with its repeats. */
+export function against(of: (lens: Power) => number, ordered: Power, read: Read<Power>): Omit<Held, 'limit'> {
   return {
     from: read,
     ordered: of(ordered),
     read: of(read.value),
     deviation: of(read.value) - of(ordered),
-    spread: spreadOf(read.all.map(of)),
+    all: read.all.map((lens) => ({ read: of(lens), deviation: of(lens) - of(ordered) })),
   };
 }
 
@@ -92,7 +104,7 @@ const CROSSED: Slot = { of: ({ sphere, cylinder }) => tidy(sphere + cylinder) };
  * sphere is the more plus one. The read meridian is the one that plays the same part in the same form, so a lens
  * whose axis is off fails on the axis and not on its powers as well.
  */
-function meridianSlots(ordered: Power): readonly [Slot, Slot] {
+export function meridianSlots(ordered: Power): readonly [Slot, Slot] {
   const [sphere, crossed] = [Math.abs(SPHERE.of(ordered)), Math.abs(CROSSED.of(ordered))];
   return isSame(sphere, crossed) || isLess(crossed, sphere) ? [SPHERE, CROSSED] : [CROSSED, SPHERE];
 }
@@ -110,12 +122,19 @@ function axisMeasure(
     const turned = normalAxis(axis - ordered.axis);
     return turned > 90 ? turned - 180 : turned;
   };
+  const toric = read.all.flatMap((lens, at) =>
+    lens.cylinder === 0 ? [] : [{ axis: lens.axis, place: read.places[at] ?? read.place }],
+  );
   const held = {
-    from: { ...read, steps: read.steps.filter(({ step }) => step === 'mean') },
+    from: {
+      ...read,
+      steps: read.steps.filter(({ step }) => step === 'mean'),
+      places: toric.map(({ place }) => place),
+    },
     ordered: ordered.axis,
     read: read.value.axis,
     deviation: offset(read.value.axis),
-    spread: spreadOf(read.all.filter(({ cylinder }) => cylinder !== 0).map(({ axis }) => offset(axis))),
+    all: toric.map(({ axis }) => ({ read: axis, deviation: offset(axis) })),
     limit,
   };
   return judge({ quantity: 'axis', eye, unit: 'deg' }, held, guard);
@@ -124,18 +143,3 @@ function axisMeasure(
 /** The zero error drops out of a cylinder, and an eighth of the sphere is not its business. */
 const isOfCylinder = (step: Step): boolean =>
   step.step !== 'zero' && !(step.step === 'eighth' && step.part === 'sphere');
-
-/** Adds of multifocals and progressives; single vision has none that could be read. */
-export function addMeasures({ order, values, set, guard }: Case): Measure[] {
-  return EYES.flatMap((eye) => {
-    const lens = order.lenses[eye];
-    const ordered = lens.verification?.add ?? lens.add;
-    const type = lens.design?.value.type;
-    if (lens.role !== 'made' || !ordered || !type || type === 'single-vision') return [];
-    const read = values.add[eye];
-    const subject = { quantity: 'add', eye, unit: 'D' } as const;
-    if (!read) return [notRead(subject, ordered.value)];
-    const limit = addLimit(set, classOfLens(lens), ordered.value);
-    return [judge(subject, figureAgainst(ordered.value, read, limit), guard)];
-  });
-}

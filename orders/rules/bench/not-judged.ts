@@ -25,7 +25,7 @@ export const notJudged: Rule = {
     const newest = newestReading(order);
     if (!newest) return;
     for (const measure of evaluation.measures) {
-      if (measure.outcome !== 'not-judged') continue;
+      if (measure.outcome !== 'not-judged' || goesWithPower(measure)) continue;
       report(
         measure.place ?? newest.reading.place,
         { ...measure },
@@ -34,3 +34,7 @@ export const notJudged: Rule = {
     }
   },
 };
+
+/** Without the maker's figures neither the power nor the add of a lens is judged, and the power tells it. */
+const goesWithPower = ({ because, quantity }: Measure): boolean =>
+  because === 'verification-missing' && quantity !== 'power';

@@ -9,6 +9,7 @@ import { heightOutside } from './height-outside';
 import { houseBaseMissing } from './house-base-missing';
 import { houseLimit } from './house-limit';
 import { impactFailed } from './impact-failed';
+import { markingFailed } from './marking-failed';
 import { nearPdOutside } from './near-pd-outside';
 import { pdOutside } from './pd-outside';
 import { powerOutside } from './power-outside';
@@ -29,6 +30,7 @@ export const TOLERANCE: readonly Rule[] = [
   houseBaseMissing,
   houseLimit,
   impactFailed,
+  markingFailed,
   nearPdOutside,
   pdOutside,
   powerOutside,

@@ -18,6 +18,12 @@ function ofLens(lens: OrderedLens, order: Order, quantity: Measure['quantity']):
       return [verification?.power ?? lens.written];
     case 'add':
       return [verification?.add ?? lens.add];
+    case 'intermediate':
+      return [lens.intermediate ?? lens.design];
+    case 'degression':
+      return [lens.design];
+    case 'prism':
+      return [verification?.prism ?? lens.prism];
     case 'prism-horizontal':
       return [verification?.prism ?? lens.prism, ...distances(order.pd, lens)];
     case 'prism-vertical':
@@ -30,6 +36,7 @@ function ofLens(lens: OrderedLens, order: Order, quantity: Measure['quantity']):
     case 'height-difference':
       return [lens.height];
     case 'segment-width':
+    case 'segment-width-difference':
     case 'segment-tilt':
       return [lens.design];
     case 'base-curve':

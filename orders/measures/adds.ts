@@ -1,0 +1,96 @@
+/** Adds of multifocals and progressives, the intermediate of a trifocal, the degression of an office lens. */
+import type { Power } from '../../optics';
+import { tidy } from '../exact';
+import { addLimit } from '../limits';
+import { EYES, type OrderedLens } from '../model';
+import type { Read } from '../reduce';
+import {
+  type Case,
+  classOfLens,
+  figureAgainst,
+  judge,
+  type Measure,
+  notJudged,
+  notRead,
+  type Quantity,
+} from './measure';
+import { isOffice, meridianSlots, powerAtReference } from './power';
+
+export function addMeasures(one: Case): Measure[] {
+  return EYES.flatMap((eye) => {
+    const lens = one.order.lenses[eye];
+    const type = lens.design?.value.type;
+    if (lens.role !== 'made' || !type || type === 'single-vision') return [];
+    return isOffice(lens) ? officeMeasures(one, lens) : [...addMeasure(one, lens), ...intermediateMeasure(one, lens)];
+  });
+}
+
+/** Only what is ordered is called for, and single vision has none that could be read. */
+function addMeasure(one: Case, lens: OrderedLens): Measure[] {
+  const { values } = one;
+  const ordered = lens.verification?.add ?? lens.add;
+  if (!ordered) return [];
+  const measured = values.add[lens.eye] ?? byNearPower(one, lens);
+  const engraved = values.engravedAdd[lens.eye] ?? null;
+  // What a progressive says of itself counts as read; a segment carries no such mark.
+  if (measured || !engraved || classOfLens(lens) === 'progressive')
+    return [figure(one, lens, 'add', ordered.value, measured ?? engraved)];
+  return [{ ...figure(one, lens, 'add', ordered.value, null), because: 'engraved' }];
+}
+
+/** Two powers of one lens at two points: the add is their difference, as it is with two drum positions. */
+function byNearPower({ values }: Case, { eye }: OrderedLens): Read<number> | null {
+  const [far, near] = [values.power[eye], values.nearPower[eye]];
+  if (!far || !near || far.reading !== near.reading) return null;
+  const [from, to] = [far.value.sphere, near.value.sphere];
+  const result = tidy(to - from);
+  const steps = [{ step: 'difference', from, to, result, surface: null }] as const;
+  return { ...near, value: result, steps, all: [result], places: [near.place] };
+}
+
+function intermediateMeasure(one: Case, lens: OrderedLens): Measure[] {
+  const design = lens.design?.value;
+  const ordered = lens.intermediate?.value ?? design?.intermediate ?? null;
+  if (design?.type !== 'trifocal' || ordered === null) return [];
+  return [figure(one, lens, 'intermediate', ordered, one.values.figures.intermediate?.[lens.eye] ?? null)];
+}
+
+/**
+ * An office lens is weaker towards its top by the degression: at the top it has the near power less the degression. The
+ * difference is read, and an engraved add is looked at where there is one.
+ */
+function officeMeasures(one: Case, lens: OrderedLens): Measure[] {
+  const { values, order } = one;
+  const { eye } = lens;
+  const ordered = lens.design?.value.degression ?? null;
+  const add = lens.verification?.add ?? lens.add;
+  const adds = values.add[eye] ?? values.engravedAdd[eye];
+  const measures = add && adds ? [figure(one, lens, 'add', add.value, adds)] : [];
+  if (ordered === null) return measures;
+  const near = powerAtReference(order, lens);
+  const top = values.topPower[eye];
+  if (!top || near === null || near === 'unstated')
+    return [...measures, figure(one, lens, 'degression', ordered, null)];
+  const { of } = meridianSlots(near)[0];
+  const from = values.nearPower[eye]?.value ?? values.power[eye]?.value ?? near;
+  const weaker = (lensAtTop: Power): number => tidy(of(from) - of(lensAtTop));
+  const value = weaker(top.value);
+  return [...measures, figure(one, lens, 'degression', ordered, { ...top, value, all: top.all.map(weaker) })];
+}
+
+/** Degressions and intermediates are held against the limit of adds: they are additions too. */
+function figure(
+  { set, guard, order }: Case,
+  lens: OrderedLens,
+  quantity: Quantity,
+  ordered: number,
+  read: Read<number> | null,
+): Measure {
+  const subject = { quantity, eye: lens.eye, unit: 'D' } as const;
+  if (!read) return notRead(subject, ordered);
+  const isEngraved = read.steps.some(({ step }) => step === 'engraved');
+  // A lens compensated for its position of wear reads another add than was ordered, and is right all the same.
+  if (order.compensation?.value === 'by-maker' && !lens.verification && !isEngraved)
+    return notJudged(subject, read, 'verification-missing');
+  return judge(subject, figureAgainst(ordered, read, addLimit(set, classOfLens(lens), ordered)), guard);
+}

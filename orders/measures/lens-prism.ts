@@ -1,0 +1,90 @@
+/** Unwanted prism of each lens by itself: of lenses not yet glazed, and of mounted ones where a set limits each. */
+import type { Eye } from '../../grammar';
+import { type Power, type PrismVector, powerAt } from '../../optics';
+import { attempt } from '../attempt';
+import { isSame, tidy } from '../exact';
+import { type LensPrismLimit, lensPrismLimits } from '../limits';
+import { EYES, type OrderedLens } from '../model';
+import type { Read } from '../reduce';
+import { type Case, classOfLens, type Held, judge, type Measure, notRead, type Quantity } from './measure';
+import { meridianSlots, powerAtReference } from './power';
+import { orderedPrism, prismRead, unsaidThinning, unwantedIn } from './wanted-prism';
+
+/**
+ * Judged where it was read. Called for where prism is ordered in a lens that is not glazed, and at the prism point of
+ * progressives; the prism of other mounted pairs is called for as that of the pair. Prism the lab may share freely is
+ * left to the pair.
+ */
+export function lensPrismMeasures(one: Case): Measure[] {
+  const { order, set } = one;
+  if (order.supply === 'glazed' && order.split?.value === 'free') return [];
+  return EYES.flatMap((eye) => {
+    const lens = order.lenses[eye];
+    const power = powerAtReference(order, lens);
+    if (lens.role !== 'made' || power === null || power === 'unstated') return [];
+    const limits = lensPrismLimits(set, classOfLens(lens), order.supply, orderedPrism(lens));
+    if (limits.length === 0) return [];
+    const read = prismRead(order, one.values, eye);
+    if (!read) return isCalledFor(one, lens) ? [notRead({ quantity: 'prism', eye, unit: 'prism' }, null)] : [];
+    return limits.map((limit) => measureOf(one, lens, power, read, limit));
+  });
+}
+
+function isCalledFor({ order }: Case, lens: OrderedLens): boolean {
+  if (order.supply === 'glazed') return classOfLens(lens) === 'progressive';
+  const { right, up } = orderedPrism(lens);
+  return right !== 0 || up !== 0;
+}
+
+const QUANTITIES: Readonly<Record<LensPrismLimit['component'], Quantity>> = {
+  horizontal: 'prism-horizontal',
+  vertical: 'prism-vertical',
+  resultant: 'prism',
+};
+
+function measureOf(
+  one: Case,
+  lens: OrderedLens,
+  power: Power,
+  read: Read<PrismVector>,
+  found: LensPrismLimit,
+): Measure {
+  const { eye } = lens;
+  const unwanted = (prism: PrismVector): PrismVector => {
+    const { right, up } = unwantedIn(prism, lens);
+    return { right, up: up - thinningOf(one, eye) };
+  };
+  const size = (prism: PrismVector): number => partOf(unwanted(prism), found.component);
+  const error = unwanted(read.value);
+  const along = found.powerOf === 'strongest-meridian' ? strongest(power) : alongError(power, error, found.component);
+  const amounts = found.limits.map(({ amount, mm }) => tidy(amount + (mm / 10) * along));
+  const amount = found.combine === 'any' ? Math.max(...amounts) : Math.min(...amounts);
+  const deviation = size(read.value);
+  const held: Held = {
+    from: { ...read, coarse: false },
+    ordered: 0,
+    read: Math.abs(deviation),
+    deviation,
+    all: read.all.map((prism) => ({ read: Math.abs(size(prism)), deviation: size(prism) })),
+    limit: { ...found.limit, amount },
+    beside: along > 0.25 ? { amount: tidy((Math.abs(deviation) / along) * 10), unit: 'mm' } : null,
+  };
+  return judge({ quantity: QUANTITIES[found.component], eye, unit: 'prism' }, held, one.guard);
+}
+
+function thinningOf({ order, values }: Case, eye: Eye): number {
+  const [right, left] = [prismRead(order, values, 'R'), prismRead(order, values, 'L')];
+  return right && left && order.lenses[eye] ? unsaidThinning(order, right.value, left.value) : 0;
+}
+
+const partOf = ({ right, up }: PrismVector, component: LensPrismLimit['component']): number =>
+  tidy(component === 'horizontal' ? right : component === 'vertical' ? up : Math.hypot(right, up));
+
+const strongest = (power: Power): number => tidy(Math.abs(meridianSlots(power)[0].of(power)));
+
+/** Power along the way the error points; where there is none, any direction will do. */
+function alongError(power: Power, { right, up }: PrismVector, component: LensPrismLimit['component']): number {
+  const degrees = (Math.atan2(up, right) * 180) / Math.PI;
+  const meridian = component === 'horizontal' ? 180 : component === 'vertical' ? 90 : degrees;
+  return tidy(Math.abs(attempt(() => powerAt(power, isSame(meridian, 0) ? 180 : meridian)) ?? 0));
+}

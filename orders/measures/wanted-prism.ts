@@ -1,0 +1,45 @@
+/** The prism each lens is ordered with, and what it has beyond that. */
+import type { Eye } from '../../grammar';
+import type { PrismVector } from '../../optics';
+import { EYES, type Order, type OrderedLens } from '../model';
+import type { Read, ReadValues } from '../reduce';
+import { classOfLens } from './measure';
+
+/** Ordered prism with the thinning that goes with it; what the maker says a focimeter will show holds as it stands. */
+export function orderedPrism(lens: OrderedLens): PrismVector {
+  if (lens.verification?.prism) return lens.verification.prism.value;
+  const { right, up } = (lens.role === 'kept' ? (lens.kept?.prism ?? lens.prism) : lens.prism)?.value ?? NONE;
+  return { right, up: up + (lens.thinning?.value ?? 0) };
+}
+
+const NONE: PrismVector = { right: 0, up: 0 };
+
+/**
+ * Prism as read where it counts. On a progressive it counts at the prism point only: a few millimetres higher it is
+ * another figure.
+ */
+export function prismRead({ lenses }: Order, values: ReadValues, eye: Eye): Read<PrismVector> | null {
+  const isProgressive = EYES.some((side) => classOfLens(lenses[side]) === 'progressive');
+  return values.prism[eye] ?? (isProgressive ? null : (values.prismElsewhere[eye] ?? null));
+}
+
+export const unwantedIn = (prism: PrismVector, lens: OrderedLens): PrismVector => {
+  const wanted = orderedPrism(lens);
+  return { right: prism.right - wanted.right, up: prism.up - wanted.up };
+};
+
+/**
+ * Vertical prism that both lenses have in common, prism dioptres, where thinning is usual and nothing is said of it:
+ * makers thin progressives and full-width segments by equal prism, which is no error. Zero elsewhere.
+ */
+export function unsaidThinning(order: Order, right: PrismVector, left: PrismVector): number {
+  const isUsual = EYES.every((eye) => isThinned(order.lenses[eye]));
+  const [a, b] = [unwantedIn(right, order.lenses.R).up, unwantedIn(left, order.lenses.L).up];
+  if (!isUsual || a * b <= 0) return 0;
+  return Math.abs(a) < Math.abs(b) ? a : b;
+}
+
+const isThinned = (lens: OrderedLens): boolean =>
+  lens.thinning === null &&
+  !lens.verification?.prism &&
+  (classOfLens(lens) === 'progressive' || lens.design?.value.shape === 'full-width');
