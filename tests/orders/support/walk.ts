@@ -89,3 +89,33 @@ function orderText(one: Case, asOrdered: 'minus' | 'plus', asRead: 'minus' | 'pl
     ...(one.more ?? []).map((line) => `    ${line}`),
   ].join('\n');
 }
+
+/** A whole order and reading by their lines, with what one of its measures must come to. */
+export interface Pair {
+  readonly set: string;
+  readonly row: string;
+  readonly order: readonly string[];
+  readonly reading: readonly string[];
+  readonly quantities: readonly Quantity[];
+  readonly eye: 'R' | 'L' | null;
+  readonly outcome: Outcome;
+}
+
+/** Runs each pair, and returns those whose measure came out otherwise. */
+export function wrongPairs(pairs: readonly Pair[]): readonly string[] {
+  const wrong = pairs.flatMap(({ set, row, order, reading, quantities, eye, outcome }) => {
+    const text = [
+      `standard ${set}`,
+      'order W-1',
+      ...order.map((line) => `  ${line}`),
+      '  reading 2026-11-24',
+      ...reading.map((line) => `    ${line}`),
+    ].join('\n');
+    const measures = analyse(text).blocks.flatMap(({ evaluation }) => evaluation?.measures ?? []);
+    const found = measures.filter((one) => quantities.includes(one.quantity) && one.eye === eye);
+    if (found.length === 1 && found[0]?.outcome === outcome) return [];
+    const what = found.length > 1 ? 'was measured twice' : describe(found[0]);
+    return [`${set}, ${row}: ${[...order, ...reading].join(' | ')}: ${quantities.join()} ${what}, not ${outcome}`];
+  });
+  return wrong.slice(0, 20);
+}
