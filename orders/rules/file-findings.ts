@@ -1,8 +1,9 @@
 /** Findings about what holds for the whole file, told in the block that says it. */
 import type { Block } from '../../grammar';
 import { type Context, contributionOf, setNamed } from '../context';
-import type { Finding, FindingData, Place } from '../finding';
+import type { Finding, FindingData, Level, Place } from '../finding';
 import { nearestSet } from './bench/standard-unknown';
+import { looserLimits } from './tolerance/house-looser';
 
 const NONE: readonly Finding[] = [];
 
@@ -25,12 +26,17 @@ export function fileFindings(block: Block, context: Context): readonly Finding[]
     findings.push(finding('standard-unknown', house.parentPlace, data));
   }
   if (house && house.parent === null) findings.push(finding('house-base-missing', nameOf(block), { name: house.name }));
+  const parent = house?.parent == null ? null : setNamed(house.parent);
+  if (house && parent)
+    findings.push(
+      ...looserLimits(house, parent).map(({ limit, data }) => finding('house-looser', limit.place, data, 'warning')),
+    );
   return findings.length > 0 ? findings : NONE;
 }
 
-const finding = (code: string, place: Place, data: FindingData): Finding => ({
+const finding = (code: string, place: Place, data: FindingData, level: Level = 'error'): Finding => ({
   code,
-  level: 'error',
+  level,
   data,
   eye: null,
   ...place,

@@ -1,4 +1,5 @@
 import type { Rule } from '../rule';
+import { decisionDiffers } from './decision-differs';
 import { instrumentOverdue } from './instrument-overdue';
 import { instrumentUnknown } from './instrument-unknown';
 import { measuredWord } from './measured-word';
@@ -6,11 +7,15 @@ import { nearTheLimit } from './near-the-limit';
 import { negativeAdd } from './negative-add';
 import { notJudged } from './not-judged';
 import { notRead } from './not-read';
+import { readingsApart } from './readings-apart';
+import { repeatOutlier } from './repeat-outlier';
 import { standardMissing } from './standard-missing';
 import { standardUnknown } from './standard-unknown';
+import { withinUncertainty } from './within-uncertainty';
 
 /** Readings that may not mean what they say. */
 export const BENCH: readonly Rule[] = [
+  decisionDiffers,
   instrumentOverdue,
   instrumentUnknown,
   measuredWord,
@@ -18,6 +23,9 @@ export const BENCH: readonly Rule[] = [
   negativeAdd,
   notJudged,
   notRead,
+  readingsApart,
+  repeatOutlier,
   standardMissing,
   standardUnknown,
+  withinUncertainty,
 ];

@@ -1,6 +1,7 @@
 import { subjectInWords } from '../../measure-words';
 import type { Measure } from '../../measures/measure';
 import { amountInWords } from '../../words';
+import { byPlace } from '../by-place';
 import { capital, readAndOrdered } from '../read-and-ordered';
 import type { Rule } from '../rule';
 
@@ -31,15 +32,3 @@ export const nearTheLimit: Rule = {
     }
   },
 };
-
-type Some = readonly [Measure, ...Measure[]];
-
-function byPlace(measures: readonly Measure[]): Iterable<Some> {
-  const groups = new Map<string, Some>();
-  for (const one of measures) {
-    const key = `${one.place?.line}.${one.place?.start}.${one.eye}`;
-    const known = groups.get(key);
-    groups.set(key, known ? [...known, one] : [one]);
-  }
-  return groups.values();
-}

@@ -3,6 +3,7 @@ import type { Measure } from '../../measures/measure';
 import { subjectFirst } from '../read-and-ordered';
 import type { Rule } from '../rule';
 import { newestReading } from './newest-reading';
+import { areApart } from './repeats';
 
 export const notJudged: Rule = {
   code: 'not-judged',
@@ -10,7 +11,7 @@ export const notJudged: Rule = {
   level: 'warning',
   page: {
     checks:
-      'Something was read, or is called for, and cannot be judged: the maker compensates and has not said what the lens should read, the readings do not agree among themselves, or they were taken in another place. Where the set simply has no limit it is told as information.',
+      'Something was read, or is called for, and cannot be judged: the maker compensates and has not said what the lens should read, or the readings were taken in another place. Where the set simply has no limit it is told as information.',
     why: 'A lens made for its position of wear reads differently from the prescription and is right all the same. To hold it against the prescription would refuse good lenses; to pass it would be a guess.',
     example: { wrong: 'compensation by-maker', right: 'verification R -4.37 -0.75 x 022 L -4.12 -1.00 x 168' },
     source:
@@ -25,7 +26,7 @@ export const notJudged: Rule = {
     const newest = newestReading(order);
     if (!newest) return;
     for (const measure of evaluation.measures) {
-      if (measure.outcome !== 'not-judged' || goesWithPower(measure)) continue;
+      if (measure.outcome !== 'not-judged' || goesWithPower(measure) || areApart(measure)) continue;
       report(
         measure.place ?? newest.reading.place,
         { ...measure },

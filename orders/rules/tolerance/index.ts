@@ -8,6 +8,7 @@ import { heightDifferenceOutside } from './height-difference-outside';
 import { heightOutside } from './height-outside';
 import { houseBaseMissing } from './house-base-missing';
 import { houseLimit } from './house-limit';
+import { houseLooser } from './house-looser';
 import { impactFailed } from './impact-failed';
 import { markingFailed } from './marking-failed';
 import { nearPdOutside } from './near-pd-outside';
@@ -29,6 +30,7 @@ export const TOLERANCE: readonly Rule[] = [
   heightOutside,
   houseBaseMissing,
   houseLimit,
+  houseLooser,
   impactFailed,
   markingFailed,
   nearPdOutside,

@@ -4,6 +4,7 @@ import { deviationInWords } from '../../measure-words';
 import type { Measure, Quantity } from '../../measures/measure';
 import type { Order } from '../../model';
 import { amountInWords } from '../../words';
+import { isDecided } from '../decided';
 import { readAndOrdered, subjectFirst } from '../read-and-ordered';
 import type { Report, Rule, RulePage, Subject } from '../rule';
 import { orderedPlaces } from './ordered-places';
@@ -56,23 +57,6 @@ function checkOutside({ order, evaluation }: Subject, report: Report, quantities
 
 const placesOf = (order: Order, measure: Measure): readonly Place[] =>
   orderedPlaces(order, measure).filter(({ line }) => line !== measure.place?.line);
-
-/** Failures of safety, which no acceptance covers. */
-const SAFETY: readonly Quantity[] = ['impact', 'min-thickness'];
-const THICKNESS: readonly Quantity[] = ['centre-thickness', 'edge-thickness', 'min-thickness'];
-
-/**
- * Whether a person has decided on this failure. Accepting against a limit needs a reason, and covers only what had been
- * read by then; refusing or remaking answers it in any case.
- */
-function isDecided({ decided, readings, purpose }: Order, { quantity, reading }: Measure): boolean {
-  if (!decided || reading === null) return false;
-  const last = readings.findLastIndex(({ place }) => place.line <= decided.place.line);
-  if (reading > last) return false;
-  if (decided.verdict !== 'accept') return true;
-  if (SAFETY.includes(quantity) || (purpose?.value === 'safety' && THICKNESS.includes(quantity))) return false;
-  return decided.why !== null;
-}
 
 /** `R cylinder read -0.50, ordered -0.75: off by +0.25 D, limit 0.13 D (z80.1-2015).` */
 export function readAgainstOrdered(measure: Measure): string {

@@ -12,6 +12,11 @@ const inOrder: Frame = (example) => (job) => ({ ...job, order: put(job.order, ex
 const inReading: Frame = (example) => (job) => ({ ...job, reading: put(job.reading, example) });
 const inHead: Frame = (example) => (job) => ({ ...job, head: put(job.head, example) });
 const atEnd: Frame = (example) => (job) => ({ ...job, reading: [...job.reading, example] });
+/** A line that repeats another one, below it. */
+const again: Frame = (example) => (job) => ({
+  ...job,
+  reading: [...job.reading.filter((line) => !line.trim().startsWith('again')), ...example.split('\n')],
+});
 /** Lines of an order, by how deep they stand in the example. */
 const asLines: Frame = (example) => (job) => ({ ...job, order: [...job.order, ...example.split('\n')] });
 
@@ -44,6 +49,17 @@ const PLACES: Readonly<Record<string, Place>> = {
   'cross-room': { job: order(...DISTANCE, ...PROGRESSIVE), frame: inOrder },
   'defined-twice': { job: JOB, frame: (line) => (job) => ({ ...job, head: [...job.head, line] }) },
   'house-base-missing': { job: JOB, frame: inHead },
+  'house-looser': {
+    job: { ...JOB, head: ['standard house', 'tolerance house from z80.1-2015', '  power 0.06', 'instrument FOC-A'] },
+    frame: inHead,
+  },
+  'readings-apart': { job: JOB, frame: again },
+  'repeat-outlier': { job: JOB, frame: again },
+  'decision-differs': {
+    job: { ...JOB, reading: without(JOB.reading, 'cosmetic') },
+    frame: atEnd,
+    right: (lines) => () => atEnd(lines)(JOB),
+  },
   'house-limit': {
     job: { ...JOB, head: ['standard house', 'tolerance house from z80.1-2015', '  power 0.06', 'instrument FOC-A'] },
     frame: inReading,
