@@ -2,23 +2,22 @@
 
 import type { Eye } from '../../grammar';
 import {
-  decentration,
   type MeridianPower,
   minimumBlank,
   minusForm,
-  monocularDecentration,
   nearPower,
   type Power,
   plusForm,
   principalMeridians,
-  segmentDrop,
-  segmentInset,
   sphericalEquivalent,
 } from '../../optics';
 import { attempt } from '../attempt';
 import { tidy } from '../exact';
-import type { Order, OrderedLens } from '../model';
+import type { Order } from '../model';
 import { powerToMake } from '../power-to-make';
+import { isSegmented } from './case';
+import type { Known } from './figure';
+import { dropOf, inwardsOf, orderedInset, raiseOf } from './places';
 
 /** Figures of one lens. Dioptres, degrees and millimetres; null where the order does not say enough. */
 export interface ComputedLens {
@@ -47,10 +46,12 @@ export function computeLens(order: Order, eye: Eye): ComputedLens | null {
   const lens = order.lenses[eye];
   if (!lens.written) return null;
   const ordered = lens.written.value;
+  const one = { order, lens, eye };
   return attempt(() => {
     const target = powerToMake(order, lens);
     const add = lens.add?.value ?? null;
-    const moved = decentred(order, lens);
+    const inwards = inwardsOf(one);
+    const { ed } = order.frame;
     return {
       eye,
       ordered,
@@ -61,42 +62,11 @@ export function computeLens(order: Order, eye: Eye): ComputedLens | null {
       meridians: principalMeridians(ordered),
       sphericalEquivalent: tidy(sphericalEquivalent(ordered)),
       near: add === null ? null : nearPower(ordered, add),
-      decentration: moved,
-      segment: segmentOf(order, lens),
-      blank:
-        moved && order.frame.ed ? attempt(() => tidy(minimumBlank(order.frame.ed?.value as number, moved.in))) : null,
+      decentration: inwards && { in: tidy(inwards.value), up: figureOf(raiseOf(one)) },
+      segment: isSegmented(lens) ? { drop: figureOf(dropOf(one)), inset: figureOf(orderedInset(one)) } : null,
+      blank: inwards && ed ? attempt(() => tidy(minimumBlank(ed.value, inwards.value))) : null,
     };
   });
 }
 
-/** The wide side decides: both distances of a pair are worked out from the boxed centres. */
-function decentred(order: Order, lens: OrderedLens): ComputedLens['decentration'] {
-  const { a, b, dbl } = order.frame;
-  if (!a || !dbl) return null;
-  const monocular = order.pd[lens.eye];
-  const pd = order.pd.binocular;
-  const inwards = monocular
-    ? attempt(() => monocularDecentration(a.value, dbl.value, monocular.value))
-    : pd && attempt(() => decentration(a.value, dbl.value, pd.value));
-  if (inwards == null) return null;
-  const isPointHeight = b && lens.height && !isSegmented(lens);
-  return { in: tidy(inwards), up: isPointHeight ? tidy(lens.height.value - b.value / 2) : null };
-}
-
-const isSegmented = ({ design }: OrderedLens): boolean =>
-  ['bifocal', 'trifocal', 'double'].includes(design?.value.type ?? '');
-
-function segmentOf(order: Order, lens: OrderedLens): ComputedLens['segment'] {
-  if (!isSegmented(lens)) return null;
-  const { b } = order.frame;
-  const drop = b && lens.height ? attempt(() => tidy(segmentDrop(lens.height?.value as number, b.value))) : null;
-  return { drop, inset: insetOf(order, lens) };
-}
-
-function insetOf({ pd, nearPd }: Order, lens: OrderedLens): number | null {
-  if (lens.inset) return lens.inset.value;
-  const [far, near] = [pd[lens.eye], nearPd[lens.eye]];
-  if (far && near) return tidy(far.value - near.value);
-  const [bothFar, bothNear] = [pd.binocular, nearPd.binocular];
-  return bothFar && bothNear ? attempt(() => tidy(segmentInset(bothFar.value, bothNear.value))) : null;
-}
+const figureOf = (known: Known<number> | null): number | null => known && tidy(known.value);

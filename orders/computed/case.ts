@@ -1,0 +1,85 @@
+/** One lens of an order, and what the figures ask about it first: its power, its add, its material, its kind. */
+
+import type { DesignType, Eye } from '../../grammar';
+import { minusForm, type Power } from '../../optics';
+import { materials } from '../../tables';
+import { attempt } from '../attempt';
+import type { LensMaterial, Order, OrderedLens } from '../model';
+import { powerToMake } from '../power-to-make';
+import type { Body } from './body';
+import { dioptres, type Input, type Known, ordered, type WorkedUnit, worked } from './figure';
+
+export interface Case {
+  readonly order: Order;
+  readonly lens: OrderedLens;
+  readonly eye: Eye;
+  /** Worked out when first asked for, since several figures rest on it and it has to be solved for. */
+  readonly body: () => Known<Body> | null;
+}
+
+/** The power of the lens in the frame, in minus form: to be made, of the kept lens, or wished for a balance lens. */
+export function powerOf({ order, lens }: Case): Known<Power> | null {
+  const stated = lens.role === 'kept' ? lens.kept?.power : lens.role === 'balance' ? lens.balance?.power : undefined;
+  if (lens.role === 'kept' || lens.role === 'balance') {
+    const power = stated && attempt(() => minusForm(stated.value));
+    return power ? known(power, { power: ordered(dioptres(power)) }) : null;
+  }
+  const target = powerToMake(order, lens);
+  const power = target?.kind === 'known' ? attempt(() => minusForm(target.power)) : null;
+  if (target?.kind !== 'known' || !power) return null;
+  const isTyped = target.from === 'written' || target.from === 'verification';
+  return known(power, { power: isTyped ? ordered(dioptres(power)) : worked(dioptres(power)) });
+}
+
+/** The add that the lens is to read, dioptres; a lens for one use has none. */
+export function addOf({ lens }: Case): Known<number> | null {
+  const add = lens.role === 'kept' ? lens.kept?.add : (lens.verification?.add ?? lens.add);
+  return add && !isSingleVision(lens) ? known(add.value, { add: ordered(dioptres(add.value)) }) : null;
+}
+
+export const indexOf = ({ lens }: Case): Known<number> | null => constant(lens.material?.value, 'index', 'index', null);
+export const abbeOf = ({ lens }: Case): Known<number> | null =>
+  constant(lens.material?.value, 'abbe', 'Abbe number', null);
+export const densityOf = ({ lens }: Case): Known<number> | null =>
+  constant(lens.material?.value, 'density', 'density', 'g/cm3');
+
+const COLUMN = { index: 'indexD', abbe: 'abbe', density: 'density' } as const;
+
+/** A constant of the material, and whether the order or the table says it. */
+function constant(
+  material: LensMaterial | undefined,
+  which: keyof typeof COLUMN,
+  name: string,
+  unit: WorkedUnit,
+): Known<number> | null {
+  const value = material?.[which];
+  if (value == null) return null;
+  const listed = materials.find(({ id }) => id === material?.known)?.[COLUMN[which]].value;
+  const input: Input = { value, unit, from: listed === value ? 'materials' : 'ordered' };
+  return known(value, { [name]: input });
+}
+
+export const known = <V>(value: V, inputs: Known<V>['inputs'], assumed: readonly string[] = []): Known<V> => ({
+  value,
+  inputs,
+  assumed,
+});
+
+const isOf =
+  (...types: readonly DesignType[]) =>
+  ({ design }: OrderedLens): boolean =>
+    design !== null && types.includes(design.value.type);
+
+/** A lens of one power; so is one of which nothing is said but a power. */
+export const isSingleVision = (lens: OrderedLens): boolean =>
+  lens.design ? lens.design.value.type === 'single-vision' : lens.add === null;
+/** A lens for one nearer distance, looked through at its reference point. */
+export const isForNear = ({ design }: OrderedLens): boolean =>
+  design?.value.type === 'single-vision' && (design.value.use === 'near' || design.value.use === 'intermediate');
+export const isSegmented = isOf('bifocal', 'trifocal', 'double');
+/** A segment of one power, whose own optical centre can be known. */
+export const hasPlainSegment = isOf('bifocal', 'double');
+/** A lens whose power changes along a corridor, and whose surfaces are no spheres. */
+export const isProgressive = isOf('progressive', 'office');
+/** A lens that is made, to whatever power. */
+export const isMade = ({ role }: OrderedLens): boolean => role === 'made' || role === 'balance';

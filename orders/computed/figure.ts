@@ -1,0 +1,147 @@
+/** One shape for whatever is worked out from an order: what it is, what came out, and everything it rests on. */
+
+import type { Eye } from '../../grammar';
+import type { EyePrism, MeridianPower, Power } from '../../optics';
+import { attempt } from '../attempt';
+import { tidy } from '../exact';
+import type { Unit } from '../limits';
+import type { Placed } from '../model';
+
+export type WorkedCode =
+  | 'forms'
+  | 'meridians'
+  | 'spherical-equivalent'
+  | 'near-power'
+  | 'intermediate-power'
+  | 'power-to-make'
+  | 'power-for-vertex'
+  | 'working-distance'
+  | 'decentration'
+  | 'raise'
+  | 'blank'
+  | 'segment-drop'
+  | 'segment-inset'
+  | 'near-inset'
+  | 'total-inset'
+  | 'near-pd'
+  | 'drum'
+  | 'drum-in-segment'
+  | 'ring-in-segment'
+  | 'add-error'
+  | 'image-jump'
+  | 'displacement'
+  | 'vertical-imbalance'
+  | 'slab-off'
+  | 'reverse-slab'
+  | 'prism-resultant'
+  | 'prism-of-pair'
+  | 'prism-by-decentration'
+  | 'decentration-for-prism'
+  | 'worn-power'
+  | 'power-for-wear'
+  | 'wrap-prism'
+  | 'optical-centre-height'
+  | 'thickness'
+  | 'weight'
+  | 'base-curve-advice'
+  | 'base-curve-advice-digital'
+  | 'magnification'
+  | 'magnification-difference'
+  | 'chromatic-aberration'
+  | 'reflectance';
+
+/** Null for what has no unit: an index, an Abbe number. */
+export type WorkedUnit = Unit | 'g' | 'g/cm3' | 'percent' | null;
+
+/** A number; a power; a power along a meridian; a prism or a displacement, positive inwards and upwards. */
+export type WorkedValue = number | Power | MeridianPower | EyePrism;
+
+export interface Amount {
+  readonly value: WorkedValue;
+  readonly unit: WorkedUnit;
+}
+
+/** Where an input came from: typed in the order, the table of materials, another figure, or nowhere, and then it is said. */
+export type Origin = 'ordered' | 'materials' | 'worked' | 'assumed';
+
+export interface Input extends Amount {
+  readonly from: Origin;
+}
+
+/** By the names that the formula uses. */
+export type Inputs = Readonly<Record<string, Input>>;
+export type Amounts = Readonly<Record<string, Amount>>;
+
+/** Why there is no value although the order says enough for one. */
+export type Refusal = 'plano-meridian' | 'too-far';
+
+export interface Worked {
+  readonly what: WorkedCode;
+  /** Null for what belongs to the pair. */
+  readonly eye: Eye | null;
+  /** Rounded to a ten-thousandth; empty where the figure is refused. */
+  readonly values: Amounts;
+  readonly refused: Refusal | null;
+  /** As it is written at a bench, in the names of the inputs. */
+  readonly formula: string;
+  readonly inputs: Inputs;
+  readonly source: string;
+  /** Everything that the order does not say and that was taken as usual. */
+  readonly assumed: readonly string[];
+}
+
+/** A value on the way to a figure, with what it rests on. */
+export interface Known<V> {
+  readonly value: V;
+  readonly inputs: Inputs;
+  readonly assumed: readonly string[];
+}
+
+/** What a figure is made of besides its values. */
+export interface Basis {
+  readonly formula: string;
+  readonly inputs: Inputs;
+  readonly source: string;
+  readonly assumed?: readonly string[];
+}
+
+/** A figure, or null where its formula refuses the inputs. */
+export function work(what: WorkedCode, eye: Eye | null, basis: Basis, values: () => Amounts): Worked | null {
+  const found = attempt(values);
+  if (!found) return null;
+  const { formula, inputs, source, assumed = [] } = basis;
+  return {
+    what,
+    eye,
+    values: rounded(found),
+    refused: null,
+    formula,
+    inputs: rounded(inputs),
+    source,
+    assumed: [...new Set(assumed)],
+  };
+}
+
+const rounded = <A extends Amount>(amounts: Readonly<Record<string, A>>): Readonly<Record<string, A>> =>
+  Object.fromEntries(
+    Object.entries(amounts).map(([name, amount]) => [name, { ...amount, value: plainValue(amount.value) }]),
+  );
+
+const plainValue = (value: WorkedValue): WorkedValue =>
+  typeof value === 'number'
+    ? tidy(value)
+    : (Object.fromEntries(
+        Object.entries(value).map(([part, figure]) => [part, tidy(figure)]),
+      ) as unknown as WorkedValue);
+
+export const mm = (value: number | EyePrism): Amount => ({ value, unit: 'mm' });
+export const dioptres = (value: number | Power | MeridianPower): Amount => ({ value, unit: 'D' });
+export const prism = (value: number | EyePrism): Amount => ({ value, unit: 'prism' });
+export const degrees = (value: number): Amount => ({ value, unit: 'deg' });
+
+export const ordered = (amount: Amount): Input => ({ ...amount, from: 'ordered' });
+export const worked = (amount: Amount): Input => ({ ...amount, from: 'worked' });
+export const assumed = (amount: Amount): Input => ({ ...amount, from: 'assumed' });
+
+/** A length that the order states. */
+export const length = ({ value }: Placed<number>): Input => ordered(mm(value));
