@@ -35,7 +35,21 @@ export {
   type BlockAnalysis,
   rangeIn,
 } from './analysis';
-export { type ComputedLens, computeLens } from './computed';
+export {
+  type Amount,
+  type ComputedLens,
+  computeLens,
+  type Input,
+  type Inputs,
+  type Origin,
+  type Refusal,
+  type Worked,
+  type WorkedCode,
+  type WorkedUnit,
+  type WorkedValue,
+  workedLens,
+  workedPair,
+} from './computed';
 export { type Context, contextOf, standardOf } from './context';
 export type { Evaluation, Verdict } from './evaluate';
 export { tidy } from './exact';
@@ -60,3 +74,4 @@ export {
   signed,
   valueInWords,
 } from './words';
+export { type WorkedWords, workedInWords } from './worked-words';
