@@ -1,8 +1,13 @@
 /** `lentil standards`: the built-in tolerance sets, each limit with what it rests on. */
-import { type ToleranceSet, toleranceSetById, toleranceSets } from '../orders';
+import {
+  type StandardSection,
+  standardSections,
+  standardSources,
+  type ToleranceSet,
+  toleranceSetById,
+  toleranceSets,
+} from '../orders';
 import { print } from './output';
-import { type Section, sectionsOf } from './standard-sections';
-import { sourcesOf } from './standard-sources';
 import { noSuchSet } from './unknown-name';
 import { columnsOf, indented, wrapped } from './wrap';
 
@@ -37,9 +42,9 @@ function setInWords(set: ToleranceSet): string {
   const about = `${publisher}, edition ${edition}; ${jurisdiction}; for ${scope.join(', ')} lenses`;
   const head = `${set.id}  ${set.title}\n${wrapped(about, columns)}`;
   const cautions = set.cautions.map((caution) => `\n${wrapped(caution, columns)}\n`).join('');
-  const sources = sourcesOf(set);
+  const sources = standardSources(set);
   const numberOf = (id: string): string => `[${sources.findIndex((source) => source.id === id) + 1}]`;
-  const tables = sectionsOf(set).map((section) => sectionInWords(section, columns, numberOf));
+  const tables = standardSections(set).map((section) => sectionInWords(section, columns, numberOf));
   const cited = sources.map(({ id, title, where, note }) => {
     const text = `${title}. ${where}.${note ? ` ${note}` : ''}`;
     return `${numberOf(id)} ${id}\n${indented(wrapped(text, columns - 2))}\n`;
@@ -49,7 +54,7 @@ function setInWords(set: ToleranceSet): string {
 
 /** The id of a source is long, so a table names it by its number in the list of sources. */
 function sectionInWords(
-  { title, notes, head, rows }: Section,
+  { title, notes, head, rows }: StandardSection,
   columns: number,
   numberOf: (id: string) => string,
 ): string {

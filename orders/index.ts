@@ -63,6 +63,9 @@ export { type PowerToMake, powerToMake } from './power-to-make';
 export type { Read, ReadValues, Step } from './reduce';
 export { RULES, ruleOf } from './rules/catalogue';
 export type { FixSite, Rule, RulePage } from './rules/rule';
+export { standardInWords } from './standards/in-words';
+export { type StandardSection, standardSections } from './standards/sections';
+export { standardSources } from './standards/sources-of';
 export { GUARD_BANDS, type GuardBand } from './uncertainty';
 export {
   amountInWords,

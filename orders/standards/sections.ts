@@ -1,15 +1,16 @@
 /** The tables of a tolerance set as rows of words. */
-import { bandInWords, type Provenance, type ToleranceSet } from '../orders';
+import type { Provenance, ToleranceSet } from '../../tables';
+import { bandInWords } from '../limits';
 import { atMostInWords, limitInWords, prismLimitInWords } from './limit-words';
 
-export interface Section {
+export interface StandardSection {
   readonly title: string;
   readonly head: readonly string[];
   readonly rows: readonly (readonly string[])[];
   readonly notes: readonly string[];
 }
 
-export const sectionsOf = (set: ToleranceSet): readonly Section[] => [
+export const standardSections = (set: ToleranceSet): readonly StandardSection[] => [
   ...powers(set),
   ...(set.axis ?? []).map((table) =>
     section(
@@ -33,7 +34,7 @@ export const sectionsOf = (set: ToleranceSet): readonly Section[] => [
 ];
 
 /** Cylinders stand in a table of their own, so that each limit has room for what it rests on. */
-function powers({ power }: ToleranceSet): Section[] {
+function powers({ power }: ToleranceSet): StandardSection[] {
   return power.flatMap(({ lenses, judged, rows, note }) => [
     section(
       `Power, ${lensesInWords(lenses)}`,
@@ -56,7 +57,7 @@ function powers({ power }: ToleranceSet): Section[] {
   ]);
 }
 
-const lensPrism = ({ lensPrism: tables = [] }: ToleranceSet): Section[] =>
+const lensPrism = ({ lensPrism: tables = [] }: ToleranceSet): StandardSection[] =>
   tables.map((table) =>
     section(
       `Prism of one lens (${table.supply.join(', ')}), ${lensesInWords(table.lenses)}`,
@@ -71,7 +72,7 @@ const lensPrism = ({ lensPrism: tables = [] }: ToleranceSet): Section[] =>
     ),
   );
 
-const pairPrism = ({ pairPrism: tables = [] }: ToleranceSet): Section[] =>
+const pairPrism = ({ pairPrism: tables = [] }: ToleranceSet): StandardSection[] =>
   tables.map((table) =>
     section(
       `Prism of a mounted pair, ${table.component}, ${lensesInWords(table.lenses)}`,
@@ -103,7 +104,7 @@ const PLAIN = {
   warp: 'warp',
 } as const satisfies Partial<Record<keyof ToleranceSet, string>>;
 
-function plainLimits(set: ToleranceSet): Section[] {
+function plainLimits(set: ToleranceSet): StandardSection[] {
   const keys = Object.keys(PLAIN) as (keyof typeof PLAIN)[];
   const rows = keys.flatMap((key): [Provenance, ...string[]][] => {
     const found = set[key];
@@ -127,7 +128,7 @@ function section(
   head: readonly string[],
   rows: readonly (readonly [Provenance, ...string[]])[],
   note?: string,
-): Section {
+): StandardSection {
   const notes = [note, ...rows.map(([row]) => row.note)].filter((one) => one !== undefined);
   return {
     title,

@@ -1,4 +1,5 @@
-import { amountInWords, type ToleranceSet } from '../orders';
+import type { ToleranceSet } from '../../tables';
+import { amountInWords } from '../words';
 
 type PowerLimit = ToleranceSet['power'][number]['rows'][number]['meridian']['limit'];
 type PrismLimit = NonNullable<ToleranceSet['pairPrism']>[number]['rows'][number]['limit'];

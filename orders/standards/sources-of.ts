@@ -1,7 +1,7 @@
-import { type Source, sources, type ToleranceSet } from '../orders';
+import { type Source, sources, type ToleranceSet } from '../../tables';
 
 /** The sources that the limits of a set cite, in the order of the list of sources. */
-export function sourcesOf(set: ToleranceSet): readonly Source[] {
+export function standardSources(set: ToleranceSet): readonly Source[] {
   const cited = new Set<unknown>();
   const visit = (value: unknown, key: string): void => {
     if (key === 'source') cited.add(value);
