@@ -7,10 +7,13 @@ import {
   prismBeforeEye,
   type Reading,
   tidy,
+  workedLens,
+  workedPair,
 } from '../../orders';
 import { measureInJson } from './measure-json';
 import { plain, plainPower, rangeOf } from './plain';
 import type { LensJson, OrderJson, ReadingJson } from './shape';
+import { workedInJson } from './worked-json';
 
 /** An order with its lenses, readings and measures for JSON. */
 export function orderInJson(order: Order, evaluation: Evaluation, firstLine: number): OrderJson {
@@ -24,6 +27,7 @@ export function orderInJson(order: Order, evaluation: Evaluation, firstLine: num
     standard,
     evidence,
     lenses: { R: lensInJson(order, 'R'), L: lensInJson(order, 'L') },
+    worked: workedPair(order).map(workedInJson),
     readings: order.readings.map((reading, index) => readingInJson(reading, index, evaluation, firstLine)),
     measures: measures.map((measure) => measureInJson(measure, firstLine)),
     decided: decided && { verdict: decided.verdict, by: decided.by, why: decided.why },
@@ -36,10 +40,11 @@ function lensInJson(order: Order, eye: Eye): LensJson | null {
   const computed = computeLens(order, eye);
   const prism = lens.prism && prismBeforeEye(lens.prism.value, eye);
   const base = { role: lens.role, prism: prism && { in: tidy(prism.in), up: tidy(prism.up) } };
-  return computed ? { ...base, ...figuresOf(computed) } : { ...base, ...NO_FIGURES };
+  const worked = workedLens(order, eye).map(workedInJson);
+  return { ...base, ...(computed ? figuresOf(computed) : NO_FIGURES), worked };
 }
 
-type Figures = Omit<LensJson, 'role' | 'prism'>;
+type Figures = Omit<LensJson, 'role' | 'prism' | 'worked'>;
 
 const NO_FIGURES: Figures = {
   ordered: null,

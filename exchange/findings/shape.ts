@@ -1,5 +1,19 @@
 /** The shapes of `check --format json`. Within `"lentil": 1` fields are only added; `schema/check.schema.json` says the same. */
-import type { Evidence, Eye, Level, Outcome, Quantity, Range, Step, Unit, Verdict } from '../../orders';
+import type {
+  Evidence,
+  Eye,
+  Level,
+  Origin,
+  Outcome,
+  Quantity,
+  Range,
+  Refusal,
+  Step,
+  Unit,
+  Verdict,
+  WorkedCode,
+  WorkedUnit,
+} from '../../orders';
 
 export interface FixJson {
   readonly title: string;
@@ -27,6 +41,35 @@ export interface PowerJson {
   readonly axis: number | null;
 }
 
+/** A number; a power; a power along a meridian; a prism or a displacement, positive inwards and upwards. */
+export interface AmountJson {
+  readonly value:
+    | number
+    | PowerJson
+    | { readonly meridian: number; readonly power: number }
+    | { readonly in: number; readonly up: number };
+  readonly unit: WorkedUnit;
+}
+
+export interface InputJson extends AmountJson {
+  readonly from: Origin;
+}
+
+/** A figure worked out from the order, with the way it is made and everything it rests on. */
+export interface WorkedJson {
+  readonly what: WorkedCode;
+  readonly eye: Eye | null;
+  /** By name; empty where the figure is refused. */
+  readonly values: Readonly<Record<string, AmountJson>>;
+  /** Why nothing came out, although the order says enough. */
+  readonly refused?: Refusal;
+  readonly formula: string;
+  readonly inputs: Readonly<Record<string, InputJson>>;
+  readonly source: string;
+  /** What the order does not say and was taken as usual. */
+  readonly assumed: readonly string[];
+}
+
 export interface LensJson {
   readonly role: 'made' | 'balance' | 'kept';
   /** As written, in one cylinder form; null where the order gives this lens no power. */
@@ -42,6 +85,8 @@ export interface LensJson {
   readonly decentration: { readonly in: number; readonly up?: number } | null;
   readonly segment: { readonly drop: number | null; readonly inset: number | null } | null;
   readonly blank: number | null;
+  /** Everything that the order says enough for. */
+  readonly worked: readonly WorkedJson[];
 }
 
 export interface MeasureJson {
@@ -96,6 +141,8 @@ export interface OrderJson {
   readonly standard: string | null;
   readonly evidence: Evidence | null;
   readonly lenses: { readonly R: LensJson | null; readonly L: LensJson | null };
+  /** What is worked out for the pair. */
+  readonly worked: readonly WorkedJson[];
   readonly readings: readonly ReadingJson[];
   readonly measures: readonly MeasureJson[];
   readonly decided: {
