@@ -12,7 +12,7 @@ export function drum(one: Case): Worked | null {
   if (!power) return null;
   const { sphere, cylinder, axis } = power.value;
   const basis = {
-    formula: 'back surface on the stop: thin lines at the sphere, wide lines at sphere + cylinder, wheel at the axis',
+    formula: 'back surface on the stop, thin lines at the sphere, wide lines at sphere + cylinder, wheel at the axis',
     inputs: power.inputs,
     source: SOURCES.drum,
   };
@@ -30,7 +30,7 @@ export function drumInSegment(one: Case): Worked | null {
   const { front, index, centre: thickness } = body.value;
   const basis = {
     formula:
-      'front surface on the stop: front vertex power = front surface + back surface / (1 − thickness / index × back surface); in the segment + add',
+      'front surface on the stop, front vertex power = front surface + back surface / (1 − thickness / index × back surface); in the segment + add',
     inputs: { ...power.inputs, ...add.inputs, ...body.inputs },
     source: SOURCES.vertexPowers,
     assumed: [...power.assumed, ASSUMED.segmentInFront, ...body.assumed],

@@ -33,7 +33,7 @@ export function meridians({ lens, eye }: Case): Worked | null {
     const basis = { formula: 'a sphere is the same in every meridian', inputs, source: SOURCES.optics };
     return work('meridians', eye, basis, () => ({ every: dioptres(minusForm(value)) }));
   }
-  const formula = 'along the axis: sphere; across it: sphere + cylinder';
+  const formula = 'sphere along the axis, sphere + cylinder across it';
   return work('meridians', eye, { formula, inputs, source: SOURCES.optics }, () => {
     const [along, across] = principalMeridians(value);
     return { along: dioptres(along), across: dioptres(across) };

@@ -18,43 +18,122 @@ function checkHover(marked: string, over: string | null, ...expected: readonly s
   return value;
 }
 
+/** The text shown at the marked place. */
+function textAt(marked: string): string {
+  const { snapshot, position } = sample(marked);
+  const answer = hover(snapshot, { textDocument: { uri: '' }, position }, options());
+  if (!answer) throw new Error('there is no answer');
+  return (answer.contents as MarkupContent).value;
+}
+
 /** The sample with a mark in front of a text that stands in it once. */
 function markedAt(text: string): string {
   expect(BIFOCAL.split(text)).toHaveLength(2);
   return BIFOCAL.replace(text, `|${text}`);
 }
 
-test('an ordered power tells its forms, its near power and its layout, and how each is made', () => {
-  // Decentration (52 + 18) / 2 - 63 / 2 = 3.5; drop 36 / 2 - 17 = 1; inset (63 - 60) / 2 = 1.5; blank 55 + 2 x 3.5 = 62.
-  checkHover(
+test('an ordered power tells its forms, its near power and what the drum is to show, each with its formula and inputs', () => {
+  const value = checkHover(
     markedAt('-4.50 -0.75 x 022'),
     '-4.50 -0.75 x 022',
     '**R lens**',
-    'plus form `-5.25 +0.75 x 112`: sphere -4.50 + (-0.75), sign of the cylinder changed, axis 22 + 90',
-    '`-4.50` along 022, `-5.25` along 112',
-    'spherical equivalent `-4.875`: -4.50 + (-0.75) / 2',
-    'near `-2.50 -0.75 x 022`: sphere -4.50 + 2.00',
-    'decentration `3.5 mm in`: (A 52 + DBL 18) / 2 - PD 63 / 2',
-    'segment top `1 mm below` the middle: B 36 / 2 - height 17',
-    'segment `1.5 mm in`: (PD 63 - near 60) / 2',
-    'smallest blank `62 mm`: ED 55 + 2 x 3.5',
+    'forms `minus form -4.50 -0.75 x 022, plus form -5.25 +0.75 x 112`: sphere + cylinder; sign of the cylinder changed; axis ± 90; power -4.50 -0.75 x 022',
+    'meridians `-4.50 along 022, -5.25 along 112`: ',
+    'spherical equivalent `-4.875`: sphere + cylinder / 2; ',
+    'near `-2.50 -0.75 x 022`: power + add; power -4.50 -0.75 x 022, add +2.00',
+    'to be made `-4.50 -0.75 x 022`: as ordered',
+    'drum `thin lines -4.50, wide lines -5.25, wheel 022`: back surface on the stop',
   );
+  expect(value).not.toContain('decentration');
+  expect(value).not.toContain('L lens');
 });
 
 test('the other lens of a two-eye line is left to its own place', () => {
-  const value = checkHover('order A\n  R -1.00  L -2.|00\n', '-2.00', '**L lens**', '`-2.00 DS` in every meridian');
+  const value = checkHover('order A\n  R -1.00  L -2.|00\n', '-2.00', '**L lens**', '`in every meridian -2.00 DS`');
   expect(value).not.toContain('R lens');
 });
 
 test('a figure of the frame tells the layout, once where both lenses share it', () => {
-  const value = checkHover(markedAt('52  B 36'), 'frame       A 52  B 36  DBL 18  ED 55', '**R and L lens**');
-  expect(value.match(/decentration/g)).toHaveLength(1);
+  // Decentration (52 + 18) / 2 - 63 / 2 = 3.5; drop 36 / 2 - 17 = 1; blank 55 + 2 x 3.5 = 62.
+  const value = checkHover(
+    markedAt('52  B 36'),
+    'frame       A 52  B 36  DBL 18  ED 55',
+    '**R and L lens**',
+    'decentration `3.5 mm in`: (A + DBL − PD) / 2; A 52 mm, DBL 18 mm, PD 63 mm',
+    'smallest blank `62 mm, with margin 64 mm`: ED + 2 × decentration',
+    'segment top `1 mm below the middle`: B / 2 − height; B 36 mm, height 17 mm',
+  );
+  expect(value.match(/decentration `/g)).toHaveLength(1);
   checkHover(
     'order A\n  R -1.00\n  L -1.00\n  pd R |31 L 33\n  frame 52[]18\n',
     'pd R 31 L 33',
-    'decentration `4 mm in`: (A 52 + DBL 18) / 2 - 31',
-    'decentration `2 mm in`: (A 52 + DBL 18) / 2 - 33',
+    'decentration `4 mm in`: (A + DBL) / 2 − PD R; A 52 mm, DBL 18 mm, PD R 31 mm',
+    'decentration `2 mm in`: (A + DBL) / 2 − PD L; A 52 mm, DBL 18 mm, PD L 33 mm',
   );
+});
+
+test.each([
+  // Inset (63 - 60) / 2 = 1.5, and (52 + 18 - 60) / 2 = 5 from the boxed centre.
+  ['63 near 60\n  height', ['segment `1.5 mm in`: (PD − near PD) / 2', 'segment from the boxed centre `5 mm in`']],
+  ['17\n', ['segment top `1 mm below the middle`', 'vertical imbalance at the reading level']],
+  [
+    'bifocal flat-top 28',
+    [
+      'image jump `1.00 Δ base down`: add × centre of the segment below its top / 10, base towards that centre; add +2.00, segment width 28 mm, centre of the segment 5 mm (assumed); assumed: ',
+      'drum for the add `distance: thin lines ',
+      'target at the reading point of the segment',
+      'working distance of the add `500 mm`: 1000 / add',
+    ],
+  ],
+  ['+2.00\n  pd', ['near `-2.50 -0.75 x 022`', 'near `-2.25 -1.00 x 168`']],
+  ['4.00\n  frame', ['thickness `centre 2 mm, edge from ', 'weight `', 'nominal base curve `']],
+  ['resin-1.50', ['reflectance of each surface `3.97 %`', 'index 1.498 (table of materials)']],
+])('a line of the order tells the figures that belong to it: %j', (text, expected) => {
+  const value = textAt(markedAt(text));
+  for (const part of expected) expect(value).toContain(part);
+});
+
+test('each figure stands on one line of its own', () => {
+  const lines = textAt(markedAt('28\n  lens'))
+    .split('\n')
+    .filter((line) => line.startsWith('- '));
+  expect(lines.length).toBeGreaterThan(10);
+  for (const line of lines) expect(line).toMatch(/^- [^`]+ `[^`]+`: .+; /);
+});
+
+test.each([
+  // Five dioptres make two of prism in 4 mm, and one in 2 mm.
+  ['R -5.00\n  L -5.00\n  prism R |2 BI  L 2 BI', 'optical centre for the prism `4 mm out`'],
+  ['R -5.00\n  L -5.00\n  decentre |2 in', 'prism at the middle of the uncut lens `1.00 Δ base out`'],
+  [
+    'R +0.00\n  L -5.00\n  prism R |2 BI',
+    '`none: the lens has no power along a meridian to make it with, so it has to be ground`',
+  ],
+  // Contact Lens Society of America, EyeWitness, Spring 2011, p. 27: +5.32 on the cornea.
+  ['R +5.00\n  L +5.00\n  tested vertex 12\n  as-worn vertex |0', 'for the vertex distance of wear `+5.319 DS`'],
+  // opticaltraining.com, ABO, page 16: 3 prism dioptres, base up on the least plus lens.
+  ['R +1.00\n  L +4.00\n  add +2.00\n  design progressive\n  slab-off R 3|.00', 'R slab-off `3.00 Δ base up`'],
+])('so does %j', (marked, expected) => {
+  expect(textAt(`order A\n  ${marked}\n`)).toContain(expected);
+});
+
+test('the name of an order shows a short overview without the way of each figure', () => {
+  const value = checkHover(
+    markedAt('QL-1042'),
+    'order QL-1042',
+    '**R lens**',
+    '- to be made `-4.50 -0.75 x 022`\n',
+    '- near `-2.50 -0.75 x 022`\n',
+    '- smallest blank `62 mm, with margin 64 mm`\n',
+    '**pair**',
+  );
+  expect(value).not.toContain('×');
+});
+
+test('a line of the order that stands below a reading has its figures too, a comment none', () => {
+  const below = `${BIFOCAL}    frame     A 52  B 36  DBL 18  ED 5|5 # as measured\n`.replace(/ {2}frame {7}A.*\n/, '');
+  checkHover(below, 'frame     A 52  B 36  DBL 18  ED 55', 'decentration `3.5 mm in`');
+  checkHover(below.replace('|', '').replace('measured', 'meas|ured'), null);
 });
 
 test('a power read tells the arithmetic of each of its measures', () => {
