@@ -25,7 +25,7 @@ export function measureInJson(measure: Measure, firstLine: number): MeasureJson 
     steps: measure.steps.map(plainStep),
     ...(tooCoarse ? { tooCoarse } : {}),
     ...(because ? { because } : {}),
-    ...(spread === null ? {} : { spread: tidy(spread) }),
+    ...(spread === null ? {} : { spread: tidy(spread), repeats: measure.repeats.map(({ read }) => tidy(read)) }),
     ...(uncertainty === null ? {} : { uncertainty: tidy(uncertainty) }),
     ...(house ? { house: { set: house.set, limit: tidy(house.amount), breached: house.breached } } : {}),
     ...(beside ? { beside: { amount: tidy(beside.amount), unit: beside.unit } } : {}),

@@ -113,6 +113,8 @@ export interface MeasureJson {
   readonly because?: string;
   /** Largest less smallest of repeated readings. */
   readonly spread?: number;
+  /** The repeated readings themselves. */
+  readonly repeats?: readonly number[];
   /** How far the instrument alone may be off. */
   readonly uncertainty?: number;
   /** What the house asks beyond the published set. */

@@ -368,6 +368,19 @@ describe('a decision against the figures', () => {
     expect(told(least, 'decision-differs')).toEqual(['error [accept]']);
   });
 
+  test('confirming does not silence it where safety is at stake', () => {
+    const confirmed = (reading: string[]): readonly string[] =>
+      told(
+        pair(
+          [...order, 'confirmed decision-differs "decided accept by MT" by KO'],
+          [...reading, 'decided accept by MT'],
+        ),
+        'decision-differs',
+      );
+    expect(confirmed([...powers, 'impact failed'])).toEqual(['error [accept]']);
+    expect(confirmed(off)).toEqual([]);
+  });
+
   test('what was read after it is no part of it', () => {
     const later = (...lines: string[]): string =>
       [pair(order, ['R -3.00', 'L -1.50', 'decided remake R']), ...lines].join('\n');
