@@ -1,5 +1,6 @@
 /** What is worked out from an order alone. */
 import type { Eye } from '../../grammar';
+import { attempt } from '../attempt';
 import type { Order } from '../model';
 import { bodyOf } from './body';
 import type { Case } from './case';
@@ -77,14 +78,14 @@ const OF_PAIR: readonly ((pair: Pair) => Worked | null)[] = [
 export function workedLens(order: Order, eye: Eye): readonly Worked[] {
   if (order.lenses[eye].role === 'absent') return [];
   const one = caseOf(order, eye);
-  return OF_LENS.flatMap((figure) => figure(one) ?? []);
+  return OF_LENS.flatMap((figure) => attempt(() => figure(one)) ?? []);
 }
 
 /** All figures of the pair. */
 export function workedPair(order: Order): readonly Worked[] {
   const pair = { R: caseOf(order, 'R'), L: caseOf(order, 'L') };
   if (pair.R.lens.role === 'absent' || pair.L.lens.role === 'absent') return [];
-  return OF_PAIR.flatMap((figure) => figure(pair) ?? []);
+  return OF_PAIR.flatMap((figure) => attempt(() => figure(pair)) ?? []);
 }
 
 /** The body of a lens has to be solved for and several figures rest on it, so it is worked out once, when first asked for. */

@@ -1,14 +1,7 @@
 /** Figures of the lens as it sits before the eye: what tilt and wrap make of it, and what they call for. */
 
 import type { Power } from '../../optics';
-import {
-  minusForm,
-  opticalCentreHeightForTilt,
-  powerForVertex,
-  powerForWear,
-  prismFromWrap,
-  wornPower,
-} from '../../optics';
+import { opticalCentreHeightForTilt, powerForVertex, powerForWear, prismFromWrap, wornPower } from '../../optics';
 import { usePower } from '../power-to-make';
 import { ASSUMED } from './assumptions';
 import { type Case, indexOf, isMade, isSingleVision, known, powerOf } from './case';
@@ -59,7 +52,7 @@ export function forWear(one: Case): Worked | null {
   const worn = asWorn.vertex;
   const isTyped = usePower(lens)?.from === 'written';
   const inputs: Inputs = {
-    power: isTyped ? ordered(dioptres(minusForm(power))) : worked(dioptres(minusForm(power))),
+    power: isTyped ? ordered(dioptres(power)) : worked(dioptres(power)),
     ...index.inputs,
     ...position.inputs,
     ...(tested && worn ? { tested: length(tested), worn: length(worn) } : {}),
