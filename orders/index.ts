@@ -77,4 +77,4 @@ export {
   signed,
   valueInWords,
 } from './words';
-export { type WorkedWords, workedInWords } from './worked-words';
+export { WORKED_CODES, type WorkedWords, workedInWords } from './worked-words';

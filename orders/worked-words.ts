@@ -70,6 +70,9 @@ const TITLES: Readonly<Record<WorkedCode, string>> = {
   reflectance: 'reflectance of each surface',
 };
 
+/** Every figure there is. */
+export const WORKED_CODES = Object.keys(TITLES) as readonly WorkedCode[];
+
 const REFUSALS = {
   'plano-meridian': 'none: the lens has no power along a meridian to make it with, so it has to be ground',
   'too-far': 'none: the centre would have to move by more than 100 mm',

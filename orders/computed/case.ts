@@ -31,10 +31,12 @@ export function powerOf({ order, lens }: Case): Known<Power> | null {
   return known(power, { power: isTyped ? ordered(dioptres(power)) : worked(dioptres(power)) });
 }
 
-/** The add that the lens is to read, dioptres; a lens for one use has none. */
+/** The add that the lens is to read, dioptres; a lens for one distance and one made to its near point have none. */
 export function addOf({ lens }: Case): Known<number> | null {
   const add = lens.role === 'kept' ? lens.kept?.add : (lens.verification?.add ?? lens.add);
-  return add && !isSingleVision(lens) ? known(add.value, { add: ordered(dioptres(add.value)) }) : null;
+  return add && !isSingleVision(lens) && !isOffice(lens)
+    ? known(add.value, { add: ordered(dioptres(add.value)) })
+    : null;
 }
 
 export const indexOf = ({ lens }: Case): Known<number> | null => constant(lens.material?.value, 'index', 'index', null);
@@ -73,9 +75,11 @@ const isOf =
 /** A lens of one power; so is one of which nothing is said but a power. */
 export const isSingleVision = (lens: OrderedLens): boolean =>
   lens.design ? lens.design.value.type === 'single-vision' : lens.add === null;
-/** A lens for one nearer distance, looked through at its reference point. */
-export const isForNear = ({ design }: OrderedLens): boolean =>
-  design?.value.type === 'single-vision' && (design.value.use === 'near' || design.value.use === 'intermediate');
+/** A lens for nearer distances, looked through at its reference point. */
+export const isForNear = (lens: OrderedLens): boolean =>
+  isOffice(lens) ||
+  (lens.design?.value.type === 'single-vision' && (lens.design.value.use ?? 'distance') !== 'distance');
+const isOffice = isOf('office');
 export const isSegmented = isOf('bifocal', 'trifocal', 'double');
 /** A segment of one power, whose own optical centre can be known. */
 export const hasPlainSegment = isOf('bifocal', 'double');
