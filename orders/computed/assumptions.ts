@@ -25,7 +25,7 @@ export const ASSUMED = {
   chippingMargin: `margin of ${CHIPPING_MARGIN} mm for chipped edges (from memory of Brooks & Borish)`,
   workingDistance: `working distance ${WORKING_DISTANCE / 10} cm (common practice, no source)`,
   rotationCentre: `the eye turns about a point ${TO_ROTATION_CENTRE} mm behind the lens (from memory of Fannin & Grosvenor)`,
-  readingLevel: `reading level ${READING_LEVEL} mm below the distance centres (continuing-education journal, measuring reading level)`,
+  readingLevel: `reading level ${READING_LEVEL} mm below the distance centres (20/20 magazine, measuring reading level)`,
   intoSegment: `reading level ${INTO_SEGMENT} mm below the top of the segment (as in Durham, OPH 142, module 09 E)`,
   centreOnDatum: 'distance centres on the boxed centre line',
   usualCentre: `centre thickness ${USUAL_CENTRE.toFixed(1)} mm, the usual one of minus lenses (common practice, no source)`,

@@ -6,6 +6,7 @@ import {
   type Displacement,
   type LensToMake,
   outlinePoints,
+  prismBeforeEye,
   sphericalEquivalent,
   surfacePower,
 } from '../../optics';
@@ -21,6 +22,8 @@ export interface Body {
   readonly index: number;
   /** At the optical centre, millimetres. */
   readonly centre: number;
+  /** The thickness elsewhere that the centre was solved for. */
+  readonly elsewhere: Inputs;
 }
 
 /** A lens with its shape; the optical centre from the boxed centre, examiner’s right and up positive. */
@@ -40,10 +43,9 @@ export function bodyOf(one: Case): Known<Body> | null {
   const { front, index } = surface.value;
   const centre = orderedCentre(one) ?? centreForEdge(one) ?? usualCentre(one);
   if (!centre) return null;
-  return known({ front, index, centre: centre.value }, { ...surface.inputs, ...centre.inputs }, [
-    ...surface.assumed,
-    ...centre.assumed,
-  ]);
+  const { 'centre thickness': own, ...elsewhere } = centre.inputs;
+  const inputs = { ...surface.inputs, ...(own ? { 'centre thickness': own } : {}) };
+  return known({ front, index, centre: centre.value, elsewhere }, inputs, [...surface.assumed, ...centre.assumed]);
 }
 
 /** True power of the front surface, from the base curve as it is marked. */
@@ -75,7 +77,7 @@ export function cutOf(one: Case): Known<Cut> | null {
     ED: length(ed),
     decentration: worked(mm(inwards.value)),
     ...(raise ? { raise: worked(mm(raise.value)) } : {}),
-    ...(worn ? { prism: ordered(prism(Math.hypot(worn.right, worn.up))) } : {}),
+    ...(worn ? { prism: ordered(prism(prismBeforeEye(worn, eye))) } : {}),
   };
   const cut: Cut = {
     lens: { power: power.value, ...surface.value, ...(worn ? { prism: worn } : {}) },
@@ -133,6 +135,5 @@ function solved(
   const cut = cutOf(one);
   const centre = cut && attempt(() => centreThicknessFor(cut.value.lens, edgeOf(cut.value), least));
   if (!cut || centre === null) return null;
-  const found = { ...cut.inputs, ...inputs, 'centre thickness': worked(mm(centre)) };
-  return known(centre, found, [...taken, ...cut.assumed]);
+  return known(centre, { ...inputs, 'centre thickness': worked(mm(centre)) }, [...taken, ...cut.assumed]);
 }

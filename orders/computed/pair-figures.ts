@@ -24,8 +24,8 @@ export function nearPd(pair: Pair): Worked | null {
   const insets = bothOf(pair, insetByTurning);
   if (!halves || !insets) return null;
   const inputs: Inputs = {
-    'half PD R': worked(mm(halves.R.value)),
-    'half PD L': worked(mm(halves.L.value)),
+    'half PD R': halves.R.inputs['half PD'] ?? worked(mm(halves.R.value)),
+    'half PD L': halves.L.inputs['half PD'] ?? worked(mm(halves.L.value)),
     'inset R': worked(mm(insets.R.value)),
     'inset L': worked(mm(insets.L.value)),
     ...only(insets.R.inputs, 'working distance'),

@@ -149,5 +149,9 @@ function cutAndCentre(one: Case): Known<{ readonly cut: Cut; readonly centre: nu
   const [cut, body] = [isMade(one.lens) ? cutOf(one) : null, one.body()];
   if (!cut || !body) return null;
   const taken = [...body.assumed, ...cut.assumed, ...(isSegmented(one.lens) ? [ASSUMED.withoutSegment] : [])];
-  return known({ cut: cut.value, centre: body.value.centre }, { ...cut.inputs, ...body.inputs }, taken);
+  return known(
+    { cut: cut.value, centre: body.value.centre },
+    { ...cut.inputs, ...body.value.elsewhere, ...body.inputs },
+    taken,
+  );
 }
