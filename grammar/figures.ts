@@ -22,7 +22,7 @@ const WIDE = /[\uFF0B\uFF0C-\uFF0E\uFF10-\uFF19]/;
 /** Two digits without a point that are as likely hundredths as whole dioptres. */
 const EIGHTH_OR_QUARTER = new Set(['12', '25', '37', '50', '62', '75', '87']);
 
-/** Beyond this no spectacle lens is made; a figure read as hundredths is refused above it. */
+/** Beyond this no spectacle lens is made, in dioptres or prism dioptres; a figure read as hundredths is refused above it. */
 const LARGEST_POWER = 40;
 
 /**
@@ -76,6 +76,7 @@ const refused = (code: string, data?: Doubt['data']): Doubt => ({ code, refused:
 function doubtOf(token: IToken, digits: string, sign: Figure['sign'], amount: number, use: FigureUse): Doubt | null {
   if (token.payload === TOUCHING) return refused('figures-touch');
   if (use === 'length') return sign === '-' ? refused('length-negative') : null;
+  if (use === 'prism') return amount > LARGEST_POWER ? implausible(amount, 'prism') : null;
   if (use !== 'power' && use !== 'add') return null;
   if (amount === 0) return null;
   if (use === 'power' && sign === '') return refused('sign-missing');
@@ -90,7 +91,8 @@ function doubtOf(token: IToken, digits: string, sign: Figure['sign'], amount: nu
   return amount > LARGEST_POWER ? implausible(amount) : { code: 'whole-dioptres', refused: false };
 }
 
-const implausible = (value: number): Doubt => refused('power-implausible', { value, largest: LARGEST_POWER });
+const implausible = (value: number, of: 'power' | 'prism' = 'power'): Doubt =>
+  refused('power-implausible', { value, largest: LARGEST_POWER, of });
 
 /** Sign, digits and point as a plain keyboard has them, and no digit left out on either side of the point. */
 function normal(image: string): string {

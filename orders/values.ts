@@ -1,6 +1,7 @@
 /** From typed figures to values: powers, prisms. A figure that could not be read makes no value, and no second finding. */
 import type { Base, Eye, Figure, PowerNode, PrismComponent } from '../grammar';
 import { componentsFromBase, fromMeridians, normalAxis, type Power, type PrismVector, prismInFrame } from '../optics';
+import { attempt } from './attempt';
 import { BASE_SIGNS, type CylinderForm, type TypedPower } from './model';
 
 /** The figures of a power, or null when one of them is missing or unreadable. */
@@ -52,12 +53,12 @@ export function prismOf(components: readonly PrismComponent[], eye: Eye): PrismV
   for (const { amount, base, degrees, relative } of components) {
     if (amount.value === null || relative) return null;
     if (amount.value === 0) continue;
-    const part =
-      degrees?.value != null
-        ? componentsFromBase(amount.value, degrees.value % 360)
-        : base
-          ? named(amount.value, base, eye)
-          : null;
+    const { value } = amount;
+    const angle = degrees?.value ?? null;
+    // The formulas refuse an amount beyond any spectacle prism; what they refuse is no value here.
+    const part = attempt(() =>
+      angle !== null ? componentsFromBase(value, angle % 360) : base ? named(value, base, eye) : null,
+    );
     if (!part) return null;
     right += part.right;
     up += part.up;

@@ -7,15 +7,15 @@ export const powerImplausible: Rule = {
   family: 'writing',
   level: 'error',
   page: {
-    checks: 'A power is beyond 40 dioptres.',
+    checks: 'A power is beyond 40 dioptres, or a prism beyond 40 prism dioptres.',
     why: 'No spectacle lens is that strong. A point was lost or set in the wrong place: 150 stands for 1.50.',
     example: { wrong: 'R -45.00', right: 'R -4.50' },
     fix: 'Moves the point to the left where that gives a power in quarters.',
     source:
       'A French note on reading spectacle corrections (2022). The bound of 40 dioptres is common practice, no source.',
   },
-  message: ({ value, largest }) =>
-    `${Number(value).toFixed(2)} dioptres is beyond any spectacle lens (${largest}). Where does the point belong?`,
+  message: ({ value, largest, of }) =>
+    `${Number(value).toFixed(2)} ${of === 'prism' ? 'prism dioptres' : 'dioptres'} is beyond any spectacle lens (${largest}). Where does the point belong?`,
   fixes: pointMoved,
 };
 

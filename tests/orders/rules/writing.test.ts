@@ -217,6 +217,7 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     { wrong: 'R -5000', fixed: ['R -5.00', 'R -0.50'] },
     { wrong: 'R -150.00', fixed: ['R -15.00', 'R -1.50'] },
     { wrong: 'R -41', fixed: [] },
+    { wrong: 'prism R 200 BI', fixed: ['prism R 20.00 BI', 'prism R 2.00 BI'] },
   ],
   'quote-open': [
     { wrong: 'coating "hard, antireflection', fixed: ['coating "hard, antireflection"'] },
