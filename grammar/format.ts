@@ -6,7 +6,7 @@ import type { Block, LentilDocument } from './document';
 import { parseLine } from './parser';
 import { type LineSection, sectionsOf } from './sections';
 import { spaceOut } from './spacing';
-import { commentStart, indentOf } from './text';
+import { commentStart, contentEnd, indentOf } from './text';
 import type { LineNode, Problem } from './tree';
 
 /** Columns of the words and of the values, by section. */
@@ -89,11 +89,11 @@ const untouched = (text: string): Laid => ({
 function layOut(text: string, node: LineNode, section: LineSection, block: Block): Laid {
   if (section.kind === 'none') return untouched(text);
   const cut = commentStart(text);
-  const content = text.slice(indentOf(text), cut).trimEnd();
-  const comment = text.slice(cut).trimEnd();
+  const content = text.slice(indentOf(text), contentEnd(text, cut));
+  const comment = text.slice(cut, contentEnd(text));
   const place = placeOf(section, node);
   const spaced = spaceOut(content, node);
-  if (!spaced || !isSameMeaning(text.slice(0, cut), [spaced.head, ...spaced.values].join(' '), block)) {
+  if (!spaced || !isSameMeaning(content, [spaced.head, ...spaced.values].join(' '), block)) {
     return { ...untouched(''), asIs: null, ...place, head: content, comment };
   }
   return { asIs: null, ...place, ...spaced, comment };
@@ -109,7 +109,7 @@ function join({ asIs, indent, width, head, values, comment }: Laid): string {
   if (asIs !== null) return asIs;
   const first =
     values.length > 0 ? head.padEnd(width === 0 ? head.length + 1 : Math.max(width, head.length + 1)) : head;
-  const line = (' '.repeat(indent) + first + values.join('')).trimEnd();
+  const line = ' '.repeat(indent) + first + values.join('');
   return comment === '' ? line : `${line}  ${comment}`;
 }
 
@@ -139,8 +139,13 @@ function alignPowers(lines: readonly Laid[]): Laid[] {
   return out;
 }
 
-/** Whether two spellings of a line say the same and are told the same things, wherever their parts stand. */
+/**
+ * Whether two spellings of a line say the same and are told the same things, wherever their parts stand. The layout puts
+ * plain blanks in the place of odd ones, so those are told no more.
+ */
 function isSameMeaning(before: string, after: string, block: Block): boolean {
+  // A number sign that comes apart from what it touched would begin a comment.
+  if (commentStart(after) < after.length) return false;
   const kind = block.kind === 'tolerance' ? 'tolerance' : undefined;
   const [one, two] = [parseLine(before, kind), parseLine(after, kind)];
   return bare(one.node) === bare(two.node) && codes(one.problems) === codes(two.problems);
@@ -148,4 +153,8 @@ function isSameMeaning(before: string, after: string, block: Block): boolean {
 
 const bare = (node: LineNode): string =>
   JSON.stringify(node, (key, value) => (key === 'start' || key === 'end' ? undefined : value));
-const codes = (problems: readonly Problem[]): string => problems.map(({ code }) => code).join();
+const codes = (problems: readonly Problem[]): string =>
+  problems
+    .map(({ code }) => code)
+    .filter((code) => code !== 'look-alike')
+    .join();

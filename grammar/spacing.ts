@@ -1,5 +1,6 @@
 /** Where blanks stand between the parts of a line. */
 import type { IToken } from 'chevrotain';
+import { indentOf } from './text';
 import * as T from './tokens';
 import type { LineNode } from './tree';
 import { meaningsOf } from './vocabulary';
@@ -35,7 +36,10 @@ export function spaceOut(content: string, node: LineNode): Spaced | null {
   const head = content.slice(0, T.endOf(first));
   const rest = tokens.slice(1);
   if (rest.length === 0) return { head, values: [], columns: 0 };
-  if (FREE.has(node.kind)) return { head, values: [content.slice(T.endOf(first)).trimStart()], columns: 0 };
+  if (FREE.has(node.kind)) {
+    const text = content.slice(T.endOf(first));
+    return { head, values: [text.slice(indentOf(text))], columns: 0 };
+  }
   const values: string[] = [];
   let current = '';
   for (const [at, token] of rest.entries()) {
@@ -53,17 +57,24 @@ const isWord = (token: IToken): boolean => token.tokenType === T.Word;
 const isEye = (token: IToken): boolean => isWord(token) && meaningsOf(token.image).some(({ role }) => role === 'eye');
 const isCross = (token: IToken): boolean => token.tokenType === T.CrossSign || /^[xX\u0445]$/.test(token.image);
 
-/** Blanks between two neighbouring parts: two before what opens a new group, none where parts belong together. */
+/**
+ * Blanks between two neighbouring parts: two before what opens a new group, none where parts belong together. Parts that
+ * touch and are set apart get the blanks they would get if they had stood apart, so that a second layout changes nothing.
+ */
 function gapBetween(left: IToken, right: IToken, node: LineNode): number {
-  const touching = right.startOffset === T.endOf(left);
-  if (!touching) return opensGroup(left, right, node) ? 2 : 1;
-  if (CLOSE.has(node.kind)) return 0;
-  if (left.tokenType === T.Arrow || right.tokenType === T.Arrow) return 1;
+  if (T.touches(left, right) && !comesApart(left, right, node)) return 0;
+  return opensGroup(left, right, node) ? 2 : 1;
+}
+
+/** Whether two parts that touch are set apart. */
+function comesApart(left: IToken, right: IToken, node: LineNode): boolean {
+  if (CLOSE.has(node.kind)) return false;
+  if (left.tokenType === T.Arrow || right.tokenType === T.Arrow) return true;
   if (right.tokenType === T.Figure) {
     const signed = /^[^\d.,]/.test(right.image);
-    return isWord(left) || isCross(left) || (left.tokenType === T.Figure && signed) ? 1 : 0;
+    return isWord(left) || isCross(left) || (left.tokenType === T.Figure && signed);
   }
-  return left.tokenType === T.Figure && (isCross(right) || isEye(right)) ? 1 : 0;
+  return left.tokenType === T.Figure && (isCross(right) || isEye(right));
 }
 
 /** A second eye, or the next keyword of a list such as `A 52  B 36`. */

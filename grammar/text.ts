@@ -65,9 +65,9 @@ export function indentOf(text: string): number {
   return at;
 }
 
-/** Length of the line without the blanks at its end; only what `isBlank` knows counts as one. */
-export function contentEnd(text: string): number {
-  let end = text.length;
+/** Where a line, or its part up to a column, ends without the blanks at its end; only what `isBlank` knows counts as one. */
+export function contentEnd(text: string, upTo = text.length): number {
+  let end = upTo;
   while (end > 0 && isBlank(text.charCodeAt(end - 1))) end--;
   return end;
 }

@@ -29,7 +29,8 @@ const BLANK: ParsedLine = { node: { kind: 'blank', head: null }, problems: NOTHI
  * @returns the typed node with spans in columns of this line, and what is wrong with the writing
  */
 export function parseLine(line: string, block?: BlockKind): ParsedLine {
-  const content = line.slice(0, commentStart(line));
+  const cut = commentStart(line);
+  const content = line.slice(0, contentEnd(line, cut));
   if (indentOf(content) === content.length) return BLANK;
   const tokens = T.tokenize(content);
   const first = tokens[0] as IToken;
@@ -49,8 +50,8 @@ export function parseLine(line: string, block?: BlockKind): ParsedLine {
     node = read(reader, { parser: active, tokens, from: 1, content, head, again: false });
   }
   tellQuote(tokens, active.problems, active.tell);
-  tellLookalikes(content, active.tell);
-  const lost = lostText(node, line, content.length);
+  tellLookalikes(line.slice(0, cut), active.tell);
+  const lost = lostText(node, line, cut);
   // The words are there; they only count for nothing.
   if (lost) active.problems = [...active.problems.filter(({ code }) => code !== 'value-missing'), lost];
   return { node, problems: problemsOf(active) };
@@ -70,7 +71,7 @@ function readAgain(content: string, tokens: readonly IToken[], head: Word, activ
     return read(reader, { ...site, from: 2 });
   }
   if (!next) active.tell({ code: 'value-missing', start: head.start, end: head.end, data: { word: 'again' } });
-  else active.tell({ code: 'unexpected-text', start: next.startOffset, end: contentEnd(content) });
+  else active.tell({ code: 'unexpected-text', start: next.startOffset, end: content.length });
   return { kind: 'unknown', head };
 }
 
@@ -101,7 +102,7 @@ function tellError(site: Site, node: LineNode): void {
   const { parser: active, head, content } = site;
   const [error] = active.errors;
   active.errors = [];
-  const end = contentEnd(content);
+  const end = content.length;
   // The end of the line has no place of its own; the head stands in for it.
   const at = error?.token.startOffset ?? Number.NaN;
   const start = Number.isFinite(at) ? at : head.start;
@@ -147,7 +148,7 @@ const isSaidBy = (problems: readonly Problem[], { code, start, end }: Problem): 
 
 /** A line that begins with a power wants its eye; anything else is not known. */
 function unknownLine(content: string, first: IToken, second: IToken | undefined): ParsedLine {
-  const end = contentEnd(content);
+  const end = content.length;
   const isWord = first.tokenType === T.Word;
   const unsaid = isWord ? isPowerWord(first, second) : isPowerFigure(first, second);
   const span: Span = isWord && !unsaid ? spanOf(first) : { start: first.startOffset, end };

@@ -1,7 +1,6 @@
 /** Which rule of the grammar reads each kind of line. */
 import { type IToken, NotAllInputParsedException } from 'chevrotain';
 import { giveMeaning, type Names } from '../meaning';
-import { contentEnd } from '../text';
 import * as T from '../tokens';
 import type {
   ChoiceWord,
@@ -29,7 +28,7 @@ export interface Site {
   readonly tokens: readonly IToken[];
   /** Index of the first token of the part to be parsed. */
   readonly from: number;
-  /** The line without its comment. */
+  /** The line without its comment and without the blanks at its end. */
   readonly content: string;
   readonly head: Word;
   readonly again: boolean;
@@ -55,7 +54,7 @@ function restText({ parser, content }: Site): Name | null {
 
 /** Free text from a column to the end of the line, without the quotes when it is one quoted text. */
 function textFrom(content: string, start: number): Name {
-  const typed = content.slice(start, contentEnd(content));
+  const typed = content.slice(start);
   const tokens = T.tokenize(typed);
   const quoted = tokens.length === 1 && tokens[0]?.tokenType === T.Text;
   return { text: quoted ? T.unquote(typed) : typed, start, end: start + typed.length };
@@ -64,7 +63,7 @@ function textFrom(content: string, start: number): Name {
 /** Tells what has no place behind a line that says all with its first word. */
 function expectEnd({ parser, tokens, from, content }: Site): void {
   const next = tokens[from];
-  if (next) parser.tellInstead({ code: 'unexpected-text', start: next.startOffset, end: contentEnd(content) });
+  if (next) parser.tellInstead({ code: 'unexpected-text', start: next.startOffset, end: content.length });
 }
 
 /** Tells that the line says too little to mean anything. */

@@ -12,7 +12,7 @@ export function tellQuote(tokens: readonly IToken[], told: readonly Problem[], t
   if (!last || !isQuoted(last)) return;
   const mark = T.missingQuote(last.image);
   const start = last.startOffset;
-  const end = start + contentEnd(last.image);
+  const end = T.endOf(last);
   // Inside a text that was not taken the quote is no matter of its own.
   if (mark === null || told.some((problem) => problem.start <= start && problem.end >= end)) return;
   tell({ code: 'quote-open', start, end, data: { mark } });
