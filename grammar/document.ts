@@ -20,8 +20,8 @@ import type { ParsedLine } from './tree';
 export class Line {
   readonly text: string;
   readonly end: LineEnd;
-  #parsed: ParsedLine | undefined;
-  #inTolerance: ParsedLine | undefined;
+  private plainTree: ParsedLine | undefined;
+  private toleranceTree: ParsedLine | undefined;
 
   constructor(text: string, end: LineEnd) {
     this.text = text;
@@ -31,11 +31,11 @@ export class Line {
   /** The tree of this line; only the lines of a tolerance block read differently from the rest. */
   parsed(block: StoreBlockKind): ParsedLine {
     if (block === 'tolerance') {
-      this.#inTolerance ??= parsedLine(this.text, true);
-      return this.#inTolerance;
+      this.toleranceTree ??= parsedLine(this.text, true);
+      return this.toleranceTree;
     }
-    this.#parsed ??= parsedLine(this.text, false);
-    return this.#parsed;
+    this.plainTree ??= parsedLine(this.text, false);
+    return this.plainTree;
   }
 }
 
@@ -58,7 +58,7 @@ export class LentilDocument {
   readonly blocks: readonly Block[];
   /** Whether the text began with a byte order mark; it is kept and never counted. */
   readonly byteOrderMark: boolean;
-  #starts: Int32Array | undefined;
+  private startsMemo: Int32Array | undefined;
 
   constructor(blocks: readonly Block[], byteOrderMark: boolean) {
     this.blocks = blocks;
@@ -67,13 +67,13 @@ export class LentilDocument {
 
   /** Number of the first line of each block, and the number of all lines at the end. */
   get starts(): Int32Array {
-    if (!this.#starts) {
+    if (!this.startsMemo) {
       const starts = new Int32Array(this.blocks.length + 1);
       for (let at = 0; at < this.blocks.length; at++)
         starts[at + 1] = (starts[at] as number) + (this.blocks[at] as Block).lines.length;
-      this.#starts = starts;
+      this.startsMemo = starts;
     }
-    return this.#starts;
+    return this.startsMemo;
   }
 
   get lineCount(): number {
@@ -108,7 +108,7 @@ export class LentilDocument {
 
   /** The text between two positions, which are drawn in to the text. */
   slice(range: Range): string {
-    const { start, end } = this.#clampRange(range);
+    const { start, end } = this.clampRange(range);
     const parts: string[] = [];
     for (let at = start.line; at <= end.line; at++) {
       const line = this.line(at) as Line;
@@ -123,7 +123,7 @@ export class LentilDocument {
    * protocol asks. Only the blocks that the range touches are cut anew.
    */
   edit(range: Range, text: string): LentilDocument {
-    const { start, end } = this.#clampRange(range);
+    const { start, end } = this.clampRange(range);
     // A line end CR before the edit could join with a LF that the edit brings to the front of the next line.
     const from = start.line > 0 && (this.line(start.line - 1) as Line).end === '\r' ? start.line - 1 : start.line;
     const head = from < start.line ? `${(this.line(from) as Line).text}\r` : '';
@@ -136,12 +136,12 @@ export class LentilDocument {
     if (firstBlock > 0 && this.starts[firstBlock] === from) firstBlock--;
     const lastBlock = this.blockAt(end.line);
     const lines: Line[] = [];
-    this.#copy(lines, firstBlock, from);
+    this.copy(lines, firstBlock, from);
     const fresh = splitLines(joined);
     // When the joined text ends with a line end, the empty rest is no line unless the text ends here.
     const atEnd = end.line === this.lineCount - 1;
     if (!atEnd && fresh.at(-1)?.text === '' && fresh.at(-1)?.end === '') fresh.pop();
-    for (const line of this.#reuse(fresh, from, end.line)) lines.push(line);
+    for (const line of this.reuse(fresh, from, end.line)) lines.push(line);
     const stop = this.starts[lastBlock + 1] as number;
     for (let at = end.line + 1; at < stop; at++) lines.push(this.line(at) as Line);
 
@@ -157,18 +157,18 @@ export class LentilDocument {
   }
 
   /** Both ends inside the text, the earlier one first. */
-  #clampRange(range: Range): Range {
-    const start = this.#clamp(range.start);
-    const end = this.#clamp(range.end);
+  private clampRange(range: Range): Range {
+    const start = this.clamp(range.start);
+    const end = this.clamp(range.end);
     return isBefore(end, start) ? { start: end, end: start } : { start, end };
   }
 
-  #copy(lines: Line[], firstBlock: number, upTo: number): void {
+  private copy(lines: Line[], firstBlock: number, upTo: number): void {
     for (let at = this.starts[firstBlock] as number; at < upTo; at++) lines.push(this.line(at) as Line);
   }
 
   /** Lines of the new text; one that is written anew as it was keeps its tree. */
-  #reuse(fresh: readonly RawLine[], from: number, to: number): Line[] {
+  private reuse(fresh: readonly RawLine[], from: number, to: number): Line[] {
     const old: Line[] = [];
     for (let at = from; at <= to; at++) old.push(this.line(at) as Line);
     const isKept = (line: Line | undefined, raw: RawLine | undefined): boolean =>
@@ -187,7 +187,7 @@ export class LentilDocument {
     });
   }
 
-  #clamp({ line, character }: Position): Position {
+  private clamp({ line, character }: Position): Position {
     if (line < 0) return { line: 0, character: 0 };
     if (line >= this.lineCount) {
       const last = this.lineCount - 1;

@@ -4,6 +4,7 @@
  */
 import type { Base, DesignType, Eye } from '../grammar';
 import type { Power, PrismVector } from '../optics';
+import type { Supply } from '../tables';
 import type { Place } from './finding';
 
 export interface Placed<V> {
@@ -139,7 +140,7 @@ export interface AsWorn {
   readonly wrap: Placed<number> | null;
 }
 
-export type Supply = 'glazed' | 'edged' | 'uncut';
+export type { Supply };
 export type Split = 'free' | 'equal' | 'as-written';
 export type Purpose = 'general' | 'safety' | 'child';
 export type Compensation = 'none' | 'done' | 'vertex' | 'by-maker';

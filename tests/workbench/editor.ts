@@ -107,13 +107,18 @@ export async function lineText(page: Page, beginning: string): Promise<string> {
   return lines.map(plain).find((line) => line.trimStart().startsWith(beginning)) ?? '';
 }
 
-/** What the editor shows when it is asked for the hover at a place; asked again until the server has an answer. */
-export async function hoverText(page: Page, line: number, column: number): Promise<string> {
+/**
+ * What the editor shows when it is asked for the hover at a place; asked again until it holds what is waited for: the editor
+ * shows its own findings first and adds what the server answers when that arrives.
+ */
+export async function hoverText(page: Page, line: number, column: number, holding = ''): Promise<string> {
   const hover = page.locator('.monaco-hover:not(.hidden) .monaco-hover-content');
   return until(`a hover at ${line}:${column}`, async () => {
     await goTo(page, line, column);
     await runCommand(page, 'Show or Focus Hover');
-    return (await appears(hover, 3_000)) ? plain((await hover.allTextContents()).join('\n')) : undefined;
+    if (!(await appears(hover, 3_000))) return undefined;
+    const text = plain((await hover.allTextContents()).join('\n'));
+    return text.includes(holding) ? text : undefined;
   });
 }
 

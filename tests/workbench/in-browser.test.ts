@@ -7,6 +7,6 @@ test('the extension works in a browser with no machine behind it', async ({ open
   const page = await openText('in-browser.lentil', 'order QL-1042\n  R           -4.50 -0.75 x 022\n');
   await installInBrowser(page);
   await expect.poll(() => lineText(page, 'R           -4.50'), { timeout: patience }).toContain('-5.25 +0.75 x 112');
-  expect(await hoverText(page, 2, 17)).toContain('-4.875');
+  expect(await hoverText(page, 2, 17, '-4.875')).toContain('-4.875');
   await screenshot(page, 'in-browser');
 });
