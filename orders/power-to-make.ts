@@ -14,9 +14,9 @@ export type PowerToMake =
 
 /**
  * The power a finished lens is held against, in the form it was written: the written one, the near or intermediate
- * power of a single-vision lens ordered for that use, converted for the vertex distance where the order asks for it, or
- * the maker's verification power where one is stated. Null
- * where the order gives no power, or an intermediate use without its addition.
+ * power of a single-vision lens ordered for that use, the near power of an office lens, converted for the vertex
+ * distance where the order asks for it, or the maker's verification power where one is stated. Null where the order
+ * gives no power, or an intermediate use without its addition.
  */
 export function powerToMake(order: Order, lens: OrderedLens): PowerToMake | null {
   if (!lens.written) return null;
@@ -39,6 +39,11 @@ export function usePower(lens: OrderedLens): Extract<PowerToMake, { kind: 'known
   if (!lens.written) return null;
   const written = lens.written.value;
   const design = lens.design?.value;
+  // An office lens has no distance portion: it is made to, and read at, its near point.
+  if (design?.type === 'office' && lens.add) {
+    const near = attempt(() => nearPower(written, lens.add?.value ?? 0));
+    return near && { kind: 'known', power: near, from: 'near' };
+  }
   if (design?.type !== 'single-vision' || design.use === null || design.use === 'distance')
     return { kind: 'known', power: written, from: 'written' };
   const add = design.use === 'near' ? lens.add?.value : (design.intermediate ?? lens.intermediate?.value);

@@ -1,6 +1,6 @@
 /** Power, cylinder and axis of each lens at its reference point. */
 import type { Eye } from '../../grammar';
-import { minusForm, nearPower, normalAxis, type Power } from '../../optics';
+import { minusForm, normalAxis, type Power } from '../../optics';
 import { attempt } from '../attempt';
 import { isLess, isSame, tidy } from '../exact';
 import { axisLimit, judgedMeridians, type Limit, powerLimits } from '../limits';
@@ -17,15 +17,12 @@ export function powerMeasures(one: Case): Measure[] {
   });
 }
 
-/** The power a lens must show where it is read: for an office lens that of the near point. Null where it is not known. */
+/** The power a lens must show where it is read, in minus form. Null where it is not known. */
 export function powerAtReference(order: Order, lens: OrderedLens): Power | 'unstated' | null {
   const target = powerToMake(order, lens);
   if (!target) return null;
   if (target.kind === 'unstated') return 'unstated';
-  const add = lens.verification?.add ?? lens.add;
-  return attempt(() =>
-    minusForm(isOffice(lens) && add && !lens.verification ? nearPower(target.power, add.value) : target.power),
-  );
+  return attempt(() => minusForm(target.power));
 }
 
 export const isOffice = ({ design }: OrderedLens): boolean => design?.value.type === 'office';
