@@ -9,6 +9,8 @@ export default defineConfig({
           name: 'unit',
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/workbench/**', '**/node_modules/**'],
+          // No test is about time; a slow or busy machine must not fail one.
+          testTimeout: 60_000,
         },
       },
       {
