@@ -1,9 +1,21 @@
-/** Speed beside a peer, in one run on one machine. Nothing here passes or fails: numbers are printed to be read. */
+/** Prints what takes how long, each beside a peer in the same run. Names of benches may be given to run only those. */
 import { cpus } from 'node:os';
 import { benchBatch } from './batch';
 import { benchEdit } from './edit';
+import { benchParser } from './parser';
 import { SEED } from './work';
 
+const BENCHES: Readonly<Record<string, () => Promise<void>>> = {
+  parser: benchParser,
+  batch: benchBatch,
+  edit: benchEdit,
+};
+
+const wanted = process.argv.slice(2);
+const unknown = wanted.filter((name) => !(name in BENCHES));
+if (unknown.length > 0) {
+  console.error(`There is no bench called ${unknown.join(', ')}. There are: ${Object.keys(BENCHES).join(', ')}.`);
+  process.exit(2);
+}
 console.log(`Node ${process.version}, ${cpus().length} cores (${cpus()[0]?.model}), seed ${SEED}`);
-await benchBatch();
-await benchEdit();
+for (const [name, bench] of Object.entries(BENCHES)) if (wanted.length === 0 || wanted.includes(name)) await bench();
