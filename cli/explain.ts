@@ -1,5 +1,6 @@
 /** `lentil explain`: the page of a finding, as the hover and the documentation show it. */
 import { RULES, type Rule, ruleOf } from '../orders';
+import { kindOf, partsOf } from './finding-page';
 import { print } from './output';
 import { unknownName } from './unknown-name';
 import { columnsOf, indented, wrapped } from './wrap';
@@ -16,21 +17,13 @@ function ruleCalled(code: string): Rule {
   throw unknownName('finding', code, codes, '`lentil explain` lists them all.');
 }
 
-function pageOf({ code, family, level, page }: Rule): string {
-  const { checks, why, example, fix, source } = page;
-  const kind = typeof level === 'string' ? `${family}, ${level}` : `${family}, level by where it stands`;
-  const parts: readonly (readonly [heading: string, body: string])[] = [
-    ['checks', paragraph(checks)],
-    ['why', paragraph(why)],
-    ['wrong', indented(example.wrong)],
-    ['right', indented(example.right)],
-    ...(fix ? [['fix', paragraph(fix)] as const] : []),
-    ['source', paragraph(source)],
-  ];
-  return `${code}  (${kind})\n${parts.map(([heading, body]) => `\n${heading}\n${body}\n`).join('')}`;
+function pageOf(rule: Rule): string {
+  const columns = columnsOf(process.stdout) - 2;
+  const parts = partsOf(rule).map(
+    ({ heading, body, isTyped }) => `\n${heading}\n${indented(isTyped ? body : wrapped(body, columns))}\n`,
+  );
+  return `${rule.code}  (${kindOf(rule)})\n${parts.join('')}`;
 }
-
-const paragraph = (text: string): string => indented(wrapped(text, columnsOf(process.stdout) - 2));
 
 function listOfCodes(): string {
   const width = Math.max(...RULES.map(({ code }) => code.length));

@@ -8,6 +8,8 @@ import type { Order } from '../model';
 export interface RulePage {
   /** What it looks at. One sentence. */
   readonly checks: string;
+  /** At which level where, for a rule whose level depends on it. */
+  readonly levels?: string;
   /** Why it matters at the bench. */
   readonly why: string;
   /** Lines as somebody might type them, and how they are written well. */

@@ -9,6 +9,7 @@ export const addMissing: Rule = {
   page: {
     checks:
       'A multifocal or a progressive is ordered without its add. For an office lens it is asked for, since its power may be written either way.',
+    levels: 'An error; a warning for an office lens.',
     why: 'The add cannot be inferred from anything else, and asking for it is the most common call from a laboratory.',
     example: { wrong: 'design progressive', right: 'add +2.00' },
     source: 'Reading adds head the office errors of a laboratory survey, 30.5 % (Pacific University thesis, 1992).',

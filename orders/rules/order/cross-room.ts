@@ -14,6 +14,7 @@ export const crossRoom: Rule = {
   page: {
     checks:
       'The fitting height of a progressive is less than its corridor and 4 mm for reading. Where no corridor is said, a height below 18 mm is asked about.',
+    levels: 'An error where the corridor is ordered, a warning where it is not.',
     why: 'The reading part would be cut off by the rim: 16 mm with a corridor of 14 leaves 2 mm to read through. A shorter corridor or a deeper frame is needed.',
     example: { wrong: 'height 16', right: 'height 18' },
     source:

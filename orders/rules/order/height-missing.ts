@@ -18,6 +18,7 @@ export const heightMissing: Rule = {
   page: {
     checks:
       'A segment or a progressive is ordered for glazing without its height. A single-vision lens of 4.00 D or more along the vertical is asked for the height of its centre.',
+    levels: 'An error for a segment or a progressive, a warning for a strong single-vision lens.',
     why: 'Without a height the segment cannot be placed. In a strong lens a centre 9 mm too low makes 12 prism dioptres in both eyes alike: the pair is balanced and passes, and the wearer holds up the chin in pain.',
     example: { wrong: 'design bifocal flat-top 28', right: 'height 17' },
     source:

@@ -10,6 +10,7 @@ export const houseLimit: Rule = {
   level: 'warning',
   page: {
     checks: 'A reading is inside the published set, and outside what the house asks beyond it.',
+    levels: 'A warning; an info once a person has decided on the pair with a reason.',
     why: 'The verdict stays that of the standard, and the acceptance is one with reservations. Laboratories work to the limits they have been told; a tighter one that only the shop knows makes good lenses come back.',
     example: { wrong: 'R -4.60 -0.75 x 022', right: 'R -4.50 -0.75 x 022' },
     source: 'Envision magazine, “American tolerance standards in Canada”.',

@@ -27,7 +27,7 @@ export const outside = (
   code,
   family: 'tolerance',
   level: 'error',
-  page,
+  page: { levels: 'An error; an info once a later value replaced it or a person has decided on it.', ...page },
   message: (data) => {
     const told = data as unknown as Told;
     return `${inWords(told)}${told.answered ? ` ${ANSWERED[told.answered]}` : ''}`;

@@ -7,7 +7,8 @@ export const fraction: Rule = {
   family: 'writing',
   level: ({ value }) => (typeof value === 'number' ? 'hint' : 'error'),
   page: {
-    checks: 'A prism amount is written as a fraction; a fraction without a value, such as 1/0, is an error.',
+    checks: 'A prism amount is written as a fraction.',
+    levels: 'A hint; an error where the fraction has no value, as in 1/0.',
     why: 'A stroke that is overlooked makes 12 out of 1/2.',
     example: { wrong: 'prism R 1/2 BU', right: 'prism R 0.50 BU' },
     fix: 'Writes the amount with a decimal point.',
