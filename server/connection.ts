@@ -46,7 +46,7 @@ export function serve(connection: Connection, platform: Platform, features: Feat
       refresh = setTimeout(() => unlessGone(() => connection.languages.inlayHint.refresh()), REFRESH_PAUSE);
     },
   });
-  const options = (uri: string): Options => ({ abilities, settings: session.settings(uri) });
+  const options = (uri: string): Options => ({ abilities, settings: session.settings(uri), today: today() });
   const publisher = new Publisher(session, {
     send: (params) => unlessGone(() => connection.sendDiagnostics(params)),
     diagnosticsOf: (snapshot) => features.diagnostics(snapshot, options(snapshot.uri)),
@@ -120,6 +120,12 @@ const CAPABILITIES: InitializeResult['capabilities'] = {
   documentRangeFormattingProvider: true,
   workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
 };
+
+/** The day where the editor is, not that of Greenwich. */
+function today(): string {
+  const now = new Date();
+  return [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, '0')).join('-');
+}
 
 const WATCHED = { watchers: [{ globPattern: `**/${BENCH_FILE}` }] };
 

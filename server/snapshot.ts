@@ -8,9 +8,12 @@ import {
   analyseBlock,
   type Block,
   type BlockAnalysis,
+  type Choices,
   type Context,
+  carryContributors,
   contextOf,
-  LentilDocument,
+  type Finding,
+  type LentilDocument,
   type Level,
   type Place,
 } from '../orders';
@@ -18,10 +21,14 @@ import { fromEditor, toEditor } from './text-changes';
 
 export type Tally = Readonly<Record<Level, number>>;
 
-/** What the orders of a document rest on besides its own text. */
-export interface Surroundings {
-  readonly standard: string | null;
+/** The level at which an editor shows a finding; `off` shows none. */
+export type ShownLevel = Level | 'off';
+
+/** What the orders of a document rest on besides its own text, and how their findings are shown. */
+export interface Surroundings extends Choices {
   readonly shared: readonly LentilDocument[];
+  /** Levels that the user has chosen for single codes. */
+  readonly levels?: ReadonlyMap<string, ShownLevel>;
 }
 
 /** A place in the text, by block. */
@@ -63,7 +70,7 @@ export class Snapshot {
   }
 
   static of(uri: string, version: number, document: LentilDocument, surroundings: Surroundings): Snapshot {
-    const context = contextOf(document, surroundings.standard, surroundings.shared);
+    const context = contextOf(document, surroundings, surroundings.shared);
     return new Snapshot({ uri, version, document, edited: 0 }, surroundings, context, nothing(document.blocks.length));
   }
 
@@ -71,23 +78,25 @@ export class Snapshot {
   after(document: LentilDocument, version: number, edited: number): Snapshot {
     const at = { uri: this.uri, version, document, edited };
     const [head, tail] = sharedEnds(this.document.blocks, document.blocks);
-    const end = this.document.blocks.length - tail;
-    const gone = this.document.blocks.slice(head, end);
-    const come = document.blocks.slice(head, document.blocks.length - tail);
-    if (contributes(gone) || contributes(come)) {
-      const context = contextOf(document, this.#surroundings.standard, this.#surroundings.shared);
-      if (!isSame(context, this.#context))
-        return new Snapshot(at, this.#surroundings, context, nothing(document.blocks.length));
-      return new Snapshot(at, this.#surroundings, context, this.#without(head, end, come.length));
-    }
-    return new Snapshot(at, this.#surroundings, this.#context, this.#without(head, end, come.length));
+    const touched = carryContributors(this.document, document, head, tail);
+    const context = touched ? contextOf(document, this.#surroundings, this.#surroundings.shared) : this.#context;
+    const known = isSame(context, this.#context)
+      ? this.#without(head, this.document.blocks.length - tail, document.blocks.length - head - tail)
+      : nothing(document.blocks.length);
+    return new Snapshot(at, this.#surroundings, context, known);
   }
 
   /** The same text in other surroundings. */
   within(surroundings: Surroundings): Snapshot {
-    const context = contextOf(this.document, surroundings.standard, surroundings.shared);
-    const known = isSame(context, this.#context) ? this.#without(0, 0, 0) : nothing(this.#blocks.length);
+    const context = contextOf(this.document, surroundings, surroundings.shared);
+    const isKept = isSame(context, this.#context) && surroundings.levels === this.#surroundings.levels;
+    const known = isKept ? this.#without(0, 0, 0) : nothing(this.#blocks.length);
     return new Snapshot(this, surroundings, context, known);
+  }
+
+  /** What the orders of the document may refer to: instruments, tolerances, defaults. */
+  get context(): Context {
+    return this.#context;
   }
 
   block(index: number): BlockAnalysis {
@@ -96,7 +105,7 @@ export class Snapshot {
     const analysed = analyseBlock(this.document.blocks[index] as Block, this.#context);
     this.#blocks[index] = analysed;
     this.#unknown--;
-    this.#count(analysed);
+    this.#count(analysed, 1, this.#tally);
     return analysed;
   }
 
@@ -105,7 +114,12 @@ export class Snapshot {
     return this.#blocks[index];
   }
 
-  /** How many findings there are at each level in the blocks analysed so far. */
+  /** The level at which a finding is shown. */
+  shownLevel({ code, level }: Finding): ShownLevel {
+    return this.#surroundings.levels?.get(code) ?? level;
+  }
+
+  /** How many findings are shown at each level in the blocks analysed so far. */
   get tally(): Tally {
     return this.#tally;
   }
@@ -158,15 +172,18 @@ export class Snapshot {
     for (let index = start; index < end; index++) {
       const block = this.#blocks[index];
       if (!block) unknown--;
-      else for (const { level } of block.findings) tally[level]--;
+      else this.#count(block, -1, tally);
     }
     const blocks = this.#blocks.slice();
     blocks.splice(start, end - start, ...new Array<undefined>(come).fill(undefined));
     return { blocks, tally, unknown };
   }
 
-  #count({ findings }: BlockAnalysis): void {
-    for (const { level } of findings) this.#tally[level]++;
+  #count({ findings }: BlockAnalysis, by: 1 | -1, tally: Record<Level, number>): void {
+    for (const finding of findings) {
+      const level = this.shownLevel(finding);
+      if (level !== 'off') tally[level] += by;
+    }
   }
 }
 
@@ -192,10 +209,6 @@ function sharedEnds(before: readonly Block[], after: readonly Block[]): readonly
   while (tail < most - head && before[before.length - 1 - tail] === after[after.length - 1 - tail]) tail++;
   return [head, tail];
 }
-
-/** Whether blocks say anything that other blocks rest on, such as a standard, defaults or an instrument. */
-const contributes = (blocks: readonly Block[]): boolean =>
-  !isSame(contextOf(new LentilDocument(blocks, false), null), contextOf(new LentilDocument([], false), null));
 
 /** Compares whatever a context holds, so that nothing which is added to it can be overlooked here. */
 function isSame(a: Context, b: Context): boolean {

@@ -5,4 +5,6 @@ import type { Settings } from '../settings';
 export interface Options {
   readonly abilities: Abilities;
   readonly settings: Settings;
+  /** The day at the bench, as it is written: `2026-11-24`. */
+  readonly today: string;
 }

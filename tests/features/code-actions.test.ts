@@ -75,9 +75,9 @@ test('an action belongs to the mark of its code and place, whatever the mark say
 
 test('an editor that knows no versions gets plain changes', () => {
   const { snapshot, position } = sample('order A\n  R −4|.50\n');
-  const { abilities, settings } = options();
+  const { abilities, ...rest } = options();
   const params = { textDocument: { uri: '' }, range: { start: position, end: position }, context: { diagnostics: [] } };
   const [action] =
-    codeActions(snapshot, params, { abilities: { ...abilities, versionedEdits: false }, settings }) ?? [];
+    codeActions(snapshot, params, { abilities: { ...abilities, versionedEdits: false }, ...rest }) ?? [];
   expect(Object.keys(action?.edit?.changes ?? {})).toEqual([snapshot.uri]);
 });

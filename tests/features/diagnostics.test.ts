@@ -50,9 +50,9 @@ test('a finding tells its level, its code, its message and what it goes with', (
 });
 
 test('an editor that shows no related places gets none', () => {
-  const { abilities, settings } = options();
+  const { abilities, ...rest } = options();
   const { snapshot } = sample('order A\n  R -4.50\n  L -4.50\n  R -4.75\n');
-  const list = diagnostics(snapshot.analysed(), { abilities: { ...abilities, relatedInformation: false }, settings });
+  const list = diagnostics(snapshot.analysed(), { abilities: { ...abilities, relatedInformation: false }, ...rest });
   expect(list.length).toBeGreaterThan(0);
   expect(list.filter(({ relatedInformation }) => relatedInformation)).toEqual([]);
 });

@@ -48,8 +48,8 @@ test('a symbol ends with the last line that says something, and its name is wher
 });
 
 test('an outline without nesting names the order a reading belongs to', () => {
-  const { abilities, settings } = options();
-  const flat = { abilities: { ...abilities, nestedSymbols: false }, settings };
+  const { abilities, ...rest } = options();
+  const flat = { abilities: { ...abilities, nestedSymbols: false }, ...rest };
   const symbols = documentSymbols(sample(BIFOCAL).snapshot, PARAMS, flat) as SymbolInformation[];
   expect(symbols.map(({ name, containerName }) => [name, containerName])).toEqual([
     ['FOC-A', undefined],

@@ -8,11 +8,11 @@ function checkFolds(
   expected: readonly (readonly [string, string])[],
   mostFolds = Number.POSITIVE_INFINITY,
 ) {
-  const { abilities, settings } = options();
+  const { abilities, ...rest } = options();
   const folds = folding(
     sample(text).snapshot,
     { textDocument: { uri: '' } },
-    { abilities: { ...abilities, mostFolds }, settings },
+    { abilities: { ...abilities, mostFolds }, ...rest },
   );
   const lines = text.split('\n').map((line) => line.trim());
   expect(folds.map(({ startLine, endLine }) => [lines[startLine], lines[endLine]])).toEqual(expected);

@@ -192,11 +192,11 @@ test.each([
 
 test('an editor without Markdown gets plain text', () => {
   const { snapshot, position } = sample('order A\n  fra|me 52[]18\n');
-  const { abilities, settings } = options();
+  const { abilities, ...rest } = options();
   const answer = hover(
     snapshot,
     { textDocument: { uri: '' }, position },
-    { abilities: { ...abilities, markdownHover: false }, settings },
+    { abilities: { ...abilities, markdownHover: false }, ...rest },
   );
   expect(answer?.contents).toMatchObject({ kind: 'plaintext', value: expect.not.stringMatching(/\*\*|`/) });
 });

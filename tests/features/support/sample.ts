@@ -29,6 +29,7 @@ export function sample(marked: string, standard: string | null = null, shared: r
 export const options = (settings: Partial<Settings> = {}): Options => ({
   abilities: abilitiesOf(USUAL),
   settings: { ...DEFAULT_SETTINGS, ...settings },
+  today: '2026-11-25',
 });
 
 /** The text that a range covers, cut out of the text as an editor would. */
