@@ -91,7 +91,7 @@ class Check {
   /** The document itself is not kept: only its context, and its blocks from the last to the first. */
   #cut(text: string, shared: readonly LentilDocument[]): { readonly context: Context; readonly rest: Block[] } {
     const document = parseDocument(text);
-    const context = contextOf(document, this.#standard, shared);
+    const context = contextOf(document, { standard: this.#standard }, shared);
     if (this.#standard !== null && !isKnownSet(this.#standard, context))
       this.#complain(noSuchSet(this.#standard).message);
     return { context, rest: document.blocks.toReversed() };

@@ -3,7 +3,7 @@
  * made anew are worked out again, and those whose standard, defaults or instruments have changed.
  */
 import { type Block, type LentilDocument, parseDocument } from '../grammar';
-import { type Context, contextOf, standardOf } from './context';
+import { type Choices, type Context, contextOf, standardOf } from './context';
 import { type Evaluation, evaluate } from './evaluate';
 import type { Finding, Place } from './finding';
 import type { HouseSet } from './house';
@@ -23,11 +23,7 @@ export interface BlockAnalysis {
   readonly findings: readonly Finding[];
 }
 
-export interface AnalysisOptions {
-  /** Tolerance set for orders and files that name none. */
-  readonly standard?: string | null;
-  /** What to do with a reading that its instrument cannot tell from the limit. */
-  readonly guard?: GuardBand;
+export interface AnalysisOptions extends Choices {
   /** Documents whose instruments and tolerances this one may name, nearest first. */
   readonly shared?: readonly LentilDocument[];
 }
@@ -44,6 +40,7 @@ interface Dependencies {
   readonly standard: string | null;
   readonly house: HouseSet | null;
   readonly guard: GuardBand;
+  readonly nearPercent: number | null;
   readonly hasFileStandard: boolean;
   /** What is told of lines that hold for the whole file. */
   readonly file: readonly Finding[];
@@ -65,11 +62,8 @@ export const analyse = (text: string, options: AnalysisOptions = {}): Analysis =
   analyseDocument(parseDocument(text), options);
 
 /** Analyses a document, reusing whatever an earlier analysis of the same blocks worked out. */
-export function analyseDocument(
-  document: LentilDocument,
-  { standard = null, shared = [], guard = 'simple' }: AnalysisOptions = {},
-): Analysis {
-  const context = contextOf(document, standard, shared, guard);
+export function analyseDocument(document: LentilDocument, { shared = [], ...choices }: AnalysisOptions = {}): Analysis {
+  const context = contextOf(document, choices, shared);
   return { document, context, blocks: document.blocks.map((block) => analyseBlock(block, context)) };
 }
 
@@ -127,6 +121,7 @@ function dependenciesOf(order: Order | null, block: Block, context: Context): De
     standard: standard?.name ?? null,
     house: standard?.house ?? null,
     guard: context.guard,
+    nearPercent: context.nearPercent,
     hasFileStandard: context.standard !== null,
     file: fileFindings(block, context),
     defaults: order && context.defaults,
@@ -146,6 +141,7 @@ function holds({ result: { order, block }, on }: Kept, context: Context): boolea
     on.standard === name &&
     on.house === house &&
     on.guard === context.guard &&
+    on.nearPercent === context.nearPercent &&
     on.hasFileStandard === (context.standard !== null) &&
     on.defaults === context.defaults &&
     on.instruments.every(([instrument, declared]) => context.instruments.get(instrument) === declared) &&

@@ -23,6 +23,8 @@ export interface Context {
   readonly instruments: ReadonlyMap<string, Instrument>;
   readonly houses: ReadonlyMap<string, HouseSet>;
   readonly guard: GuardBand;
+  /** From how many percent of its limit on a deviation that passes is told; null tells none. */
+  readonly nearPercent: number | null;
 }
 
 /** Parts of a context that one text contributes; kept per block, so that an edit elsewhere reuses them. */
@@ -64,22 +66,72 @@ function fileStandards(block: Block): readonly FileStandard[] {
   });
 }
 
+/** A block that says something other blocks may rest on, with its place among the blocks of its document. */
+export interface Contributor {
+  readonly index: number;
+  readonly block: Block;
+}
+
+const CONTRIBUTORS = new WeakMap<LentilDocument, readonly Contributor[]>();
+
+/** The blocks of a document that a context is made from, in its order; looked for once in each document. */
+export function contributorsOf(document: LentilDocument): readonly Contributor[] {
+  let known = CONTRIBUTORS.get(document);
+  if (!known) {
+    known = contributorsAmong(document.blocks, 0);
+    CONTRIBUTORS.set(document, known);
+  }
+  return known;
+}
+
+/**
+ * Tells the contributors of a document after an edit without looking through its blocks, and whether the edit touched any.
+ * @param head how many blocks the two documents share at their beginnings
+ * @param tail how many they share at their ends
+ */
+export function carryContributors(before: LentilDocument, after: LentilDocument, head: number, tail: number): boolean {
+  const end = before.blocks.length - tail;
+  const moved = after.blocks.length - before.blocks.length;
+  const old = contributorsOf(before);
+  const come = contributorsAmong(after.blocks.slice(head, after.blocks.length - tail), head);
+  const above = old.filter(({ index }) => index < head);
+  const below = old.filter(({ index }) => index >= end);
+  const shifted = moved === 0 ? below : below.map(({ index, block }) => ({ index: index + moved, block }));
+  CONTRIBUTORS.set(after, [...above, ...come, ...shifted]);
+  return come.length > 0 || above.length + below.length < old.length;
+}
+
+const contributorsAmong = (blocks: readonly Block[], first: number): Contributor[] =>
+  blocks.flatMap((block, at) => (contributes(contributionOf(block)) ? [{ index: first + at, block }] : []));
+
+const contributes = ({ standards, instrument, house, defaults }: Contribution): boolean =>
+  standards.length > 0 || instrument !== null || house !== null || defaults;
+
+/** What the user decides for all orders of a document; each has a default. */
+export interface Choices {
+  /** Tolerance set for orders and files that name none. */
+  readonly standard?: string | null;
+  /** What to do with a reading that its instrument cannot tell from the limit. */
+  readonly guard?: GuardBand;
+  /** From how many percent of its limit on a deviation that passes is told; null tells none. */
+  readonly nearPercent?: number | null;
+}
+
 /**
  * The context of a document.
  * @param shared texts of the bench files that the document may refer to, nearest first
  */
 export function contextOf(
   document: LentilDocument,
-  fallbackStandard: string | null,
+  { standard: fallbackStandard = null, guard = 'simple', nearPercent = null }: Choices = {},
   shared: readonly LentilDocument[] = [],
-  guard: GuardBand = 'simple',
 ): Context {
   const instruments = new Map<string, Instrument>();
   const houses = new Map<string, HouseSet>();
   let standard: Context['standard'] = null;
   let defaults: Block | null = null;
   for (const [at, source] of [document, ...shared].entries()) {
-    for (const block of source.blocks) {
+    for (const { block } of contributorsOf(source)) {
       const own = contributionOf(block);
       if (own.instrument && !instruments.has(own.instrument.name)) instruments.set(own.instrument.name, own.instrument);
       if (own.house && !houses.has(own.house.name)) houses.set(own.house.name, own.house);
@@ -87,7 +139,7 @@ export function contextOf(
       if (at === 0 && own.defaults && !defaults) defaults = block;
     }
   }
-  return { standard, fallbackStandard, defaults, instruments, houses, guard };
+  return { standard, fallbackStandard, defaults, instruments, houses, guard, nearPercent };
 }
 
 export interface Standard {

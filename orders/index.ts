@@ -50,16 +50,25 @@ export {
   workedLens,
   workedPair,
 } from './computed';
-export { type Context, contextOf, standardOf } from './context';
+export {
+  type Choices,
+  type Context,
+  type Contributor,
+  carryContributors,
+  contextOf,
+  standardOf,
+} from './context';
 export type { Evaluation, Verdict } from './evaluate';
 export { tidy } from './exact';
 export type { Edit, Family, Finding, FindingData, Fix, Level, Place } from './finding';
 export { type EvaluateOptions, evaluate, format, parse } from './library';
 export { bandInWords, type Limit, type Unit } from './limits';
+export { type Blank, type LineToTake, lineToTakeInText } from './lines-to-take';
 export { againstLimit, arithmetic, deviationInWords, stepInWords, subjectInWords } from './measure-words';
 export type { Measure, Outcome, Quantity } from './measures/measure';
 export type * from './model';
 export { type PowerToMake, powerToMake } from './power-to-make';
+export { readingToTake } from './reading-to-take';
 export type { Read, ReadValues, Step } from './reduce';
 export { RULES, ruleOf } from './rules/catalogue';
 export type { FixSite, Rule, RulePage } from './rules/rule';

@@ -1,13 +1,9 @@
 /** Texts in, results out: what a program that embeds Lentil calls first. */
 import { formatText, type LentilDocument, parseDocument } from '../grammar';
 import { type Analysis, analyse } from './analysis';
-import type { GuardBand } from './uncertainty';
+import type { Choices } from './context';
 
-export interface EvaluateOptions {
-  /** Tolerance set for orders and files that name none, such as `z80.1-2015`. */
-  readonly standard?: string | null;
-  /** What to do with a reading that its instrument cannot tell from the limit. */
-  readonly guard?: GuardBand;
+export interface EvaluateOptions extends Choices {
   /** Texts of the bench files whose instruments and tolerances the text may name, nearest first. */
   readonly shared?: readonly string[];
 }
@@ -16,11 +12,8 @@ export interface EvaluateOptions {
 export const parse = (text: string): LentilDocument => parseDocument(text);
 
 /** Reads a text, judges its readings and gives every finding; never throws on any text. */
-export function evaluate(
-  text: string,
-  { standard = null, guard = 'simple', shared = [] }: EvaluateOptions = {},
-): Analysis {
-  return analyse(text, { standard, guard, shared: shared.map(parseDocument) });
+export function evaluate(text: string, { shared = [], ...choices }: EvaluateOptions = {}): Analysis {
+  return analyse(text, { ...choices, shared: shared.map(parseDocument) });
 }
 
 /** The text in the canonical layout: only blanks change, and twice equals once. */

@@ -6,7 +6,7 @@ import type { TextDocumentContentChangeEvent } from 'vscode-languageserver';
 import { type LentilDocument, parseDocument } from '../orders';
 import { BENCH_FILE, benchAddresses, isBenchFile, isInside, isServed, keyOf } from './addresses';
 import type { Platform } from './platform';
-import { DEFAULT_SETTINGS, type Settings, settingsFrom } from './settings';
+import { DEFAULT_SETTINGS, kept, type Settings, settingsFrom } from './settings';
 import { Snapshot, type Surroundings } from './snapshot';
 import { applyChange } from './text-changes';
 
@@ -72,7 +72,7 @@ export class Session {
 
   open(uri: string, version: number, text: string): void {
     if (!isServed(uri, this.#folders)) return;
-    const snapshot = Snapshot.of(uri, version, parseDocument(text), { standard: null, shared: [] });
+    const snapshot = Snapshot.of(uri, version, parseDocument(text), { shared: [] });
     const ready = Promise.resolve();
     this.#documents.set(uri, { snapshot, settings: DEFAULT_SETTINGS, bench: null, ready, isReady: false, asked: 0 });
     this.#ask(uri);
@@ -139,7 +139,7 @@ export class Session {
     open.ready = Promise.all([settings, bench]).then(([section, found]) => {
       if (open.asked !== asked) return open.ready;
       if (this.#documents.get(uri) !== open) return undefined;
-      open.settings = settingsFrom(section);
+      open.settings = kept(open.settings, settingsFrom(section));
       open.bench = found && this.#newest(found);
       this.#settle(uri, open);
       return undefined;
@@ -153,10 +153,9 @@ export class Session {
   }
 
   #settle(uri: string, open: Open): void {
-    const surroundings: Surroundings = {
-      standard: open.settings.standard,
-      shared: open.bench ? [open.bench.document] : [],
-    };
+    const { standard, guard, nearPercent, levels } = open.settings;
+    const shared = open.bench ? [open.bench.document] : [];
+    const surroundings: Surroundings = { standard, guard, nearPercent, levels, shared };
     open.snapshot = open.snapshot.within(surroundings);
     open.isReady = true;
     this.#host.settled(uri);

@@ -28,6 +28,8 @@ export function diagnostics(snapshot: Snapshot, { settings, abilities }: Options
 
 export function diagnosticOf(snapshot: Snapshot, block: number, finding: Finding, withRelated: boolean): Diagnostic {
   const diagnostic: Diagnostic = { range: snapshot.range(block, finding), ...placeless(finding) };
+  const level = snapshot.shownLevel(finding);
+  if (level !== finding.level && level !== 'off') diagnostic.severity = SEVERITIES[level];
   if (!withRelated || !finding.related) return diagnostic;
   const { uri } = snapshot;
   const message = relationOf(finding);
@@ -90,7 +92,7 @@ function take(snapshot: Snapshot, block: number, level: Level, most: number, int
   const before = into.length;
   for (let index = 0; index < all.length; index++) {
     const finding = all[index] as Finding;
-    if (finding.level === level) into.push({ block, finding });
+    if (snapshot.shownLevel(finding) === level) into.push({ block, finding });
   }
   if (into.length - before > most) {
     const edited = snapshot.edited - snapshot.firstLine(block);

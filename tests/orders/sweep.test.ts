@@ -13,7 +13,7 @@ import { evaluateBy } from '../../orders/evaluate';
 import { resolveOrder } from '../../orders/resolve';
 import { type Forms, type Job, jobText, swapped, sweepJobs } from './support/sweep-jobs';
 
-const CONTEXT = contextOf(parseDocument(''), null);
+const CONTEXT = contextOf(parseDocument(''));
 const MINUS: Forms = { ordered: 'minus', read: 'minus' };
 const JOBS: readonly Job[] = [...sweepJobs()];
 

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { benchAddresses, isInside, keyOf } from '../../server/addresses';
-import { DEFAULT_SETTINGS, settingsFrom } from '../../server/settings';
+import { DEFAULT_SETTINGS, kept, settingsFrom } from '../../server/settings';
 
 test.each([undefined, null, 'lentil', 5, [], {}, { standard: null }, { standard: '  ' }, { diagnostics: 'all' }])(
   'settings of %j give the defaults',
@@ -14,10 +14,54 @@ test.each([0, -3, Number.NaN, Number.POSITIVE_INFINITY, '20', null])('%j is no n
 });
 
 test('settings are taken as they are meant', () => {
-  expect(settingsFrom({ standard: ' z80.1-2015 ', diagnostics: { most: 20.7 } })).toEqual({
+  const section = {
+    standard: ' z80.1-2015 ',
+    guard: 'accept-when-sure',
+    near: { percent: 80 },
+    diagnostics: { most: 20.7, levels: { 'eye-missing': 'warning', 'quarter-step': 'off' } },
+    hints: { cylinder: 'minus', decimals: 3, show: ['verdict', 'read'] },
+  };
+  expect(settingsFrom(section)).toEqual({
     standard: 'z80.1-2015',
+    guard: 'accept-when-sure',
+    nearPercent: 80,
     most: 20,
+    levels: new Map([
+      ['eye-missing', 'warning'],
+      ['quarter-step', 'off'],
+    ]),
+    hints: { cylinder: 'minus', decimals: 3, show: new Set(['verdict', 'read']) },
   });
+});
+
+test.each([
+  ['a guard band nobody knows', { guard: 'sometimes' }],
+  ['a share beyond the limit', { near: { percent: 101 } }],
+  ['a share of nothing', { near: { percent: 0 } }],
+  ['a share in words', { near: { percent: '80' } }],
+  ['a level nobody knows', { diagnostics: { levels: { 'eye-missing': 'loud' } } }],
+  ['a code nobody knows', { diagnostics: { levels: { 'no-such-code': 'error' } } }],
+  ['levels in a list', { diagnostics: { levels: ['eye-missing'] } }],
+  ['a form nobody knows', { hints: { cylinder: 'both' } }],
+  ['too many decimals', { hints: { decimals: 9 } }],
+  ['hints that are no list', { hints: { show: 'all' } }],
+])('%s is left out, and the settings beside it are kept', (_, section) => {
+  expect(settingsFrom({ ...section, standard: 'z80.1-2015' })).toEqual({ ...DEFAULT_SETTINGS, standard: 'z80.1-2015' });
+});
+
+test.each(['sign-missing', 'power-outside', 'impact-failed', 'decision-differs'])(
+  '%s can be given another level, but not switched off',
+  (code) => {
+    expect(settingsFrom({ diagnostics: { levels: { [code]: 'off' } } }).levels.size).toBe(0);
+    expect(settingsFrom({ diagnostics: { levels: { [code]: 'hint' } } }).levels.get(code)).toBe('hint');
+  },
+);
+
+test('the same settings told again are the same object', () => {
+  const section = { diagnostics: { levels: { 'eye-missing': 'hint' } } };
+  const before = settingsFrom(section);
+  expect(kept(before, settingsFrom(section))).toBe(before);
+  expect(kept(before, settingsFrom({}))).toEqual(DEFAULT_SETTINGS);
 });
 
 test.each([

@@ -1,4 +1,4 @@
-import { type Analysis, analyse, type Finding, type Fix, ruleOf } from '../../orders';
+import { type Analysis, type AnalysisOptions, analyse, type Finding, type Fix, ruleOf } from '../../orders';
 
 /** A finding with the words it covers, and where it was found. */
 export interface Told {
@@ -11,8 +11,8 @@ export interface Told {
 }
 
 /** Everything told about a text. */
-export function findingsOf(text: string): readonly Told[] {
-  const analysis = analyse(text);
+export function findingsOf(text: string, options: AnalysisOptions = {}): readonly Told[] {
+  const analysis = analyse(text, options);
   return analysis.blocks.flatMap(({ findings, block: { lines } }, block) =>
     findings.map((finding) => ({
       finding,
@@ -23,12 +23,12 @@ export function findingsOf(text: string): readonly Told[] {
   );
 }
 
-export const findingsWith = (text: string, code: string): readonly Told[] =>
-  findingsOf(text).filter(({ finding }) => finding.code === code);
+export const findingsWith = (text: string, code: string, options?: AnalysisOptions): readonly Told[] =>
+  findingsOf(text, options).filter(({ finding }) => finding.code === code);
 
 /** Findings of one code, as `level eye [covered words]`. */
-export const told = (text: string, code: string): readonly string[] =>
-  findingsWith(text, code).map(
+export const told = (text: string, code: string, options?: AnalysisOptions): readonly string[] =>
+  findingsWith(text, code, options).map(
     ({ finding: { level, eye }, text: words }) => `${level} ${eye ? `${eye} ` : ''}[${words}]`,
   );
 
@@ -39,8 +39,8 @@ export const alarms = (text: string): readonly string[] =>
     .map(({ finding, text: words }) => `${finding.level} ${finding.code} [${words}]`);
 
 /** The messages of one code. */
-export const messages = (text: string, code: string): readonly string[] =>
-  findingsWith(text, code).map(({ finding }) => ruleOf(code)?.message(finding.data) ?? 'no such rule');
+export const messages = (text: string, code: string, options?: AnalysisOptions): readonly string[] =>
+  findingsWith(text, code, options).map(({ finding }) => ruleOf(code)?.message(finding.data) ?? 'no such rule');
 
 export function fixesOf({ finding, analysis, block }: Told): readonly Fix[] {
   const lines = analysis.blocks[block]?.block.lines.map(({ text }) => text) ?? [];

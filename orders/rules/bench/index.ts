@@ -4,6 +4,7 @@ import { instrumentOverdue } from './instrument-overdue';
 import { instrumentUnknown } from './instrument-unknown';
 import { measuredWord } from './measured-word';
 import { nearTheLimit } from './near-the-limit';
+import { nearlyUsedUp } from './nearly-used-up';
 import { negativeAdd } from './negative-add';
 import { notJudged } from './not-judged';
 import { notRead } from './not-read';
@@ -20,6 +21,7 @@ export const BENCH: readonly Rule[] = [
   instrumentUnknown,
   measuredWord,
   nearTheLimit,
+  nearlyUsedUp,
   negativeAdd,
   notJudged,
   notRead,

@@ -1,7 +1,7 @@
 /** Every rule’s page holds: its wrong example raises the code, its right one does not, and no fix leaves it standing. */
 import { describe, expect, test } from 'vitest';
 import { lineWord, VOCABULARY } from '../../../grammar';
-import { RULES, type Rule } from '../../../orders';
+import { type AnalysisOptions, RULES, type Rule } from '../../../orders';
 import { findingsWith, fixesOf, mended, told } from '../../support/findings';
 import { JOB, type Job, ORDER, put, without, written } from '../../support/job';
 
@@ -25,6 +25,8 @@ interface Place {
   readonly frame: Frame;
   /** What mends an order may have to stand in front of it. */
   readonly right?: Frame;
+  /** For a rule that says nothing until it is asked to. */
+  readonly options?: AnalysisOptions;
 }
 
 const order = (...lines: readonly string[]): Job => ({ ...ORDER, order: ['order QL-1042', ...lines] });
@@ -77,6 +79,7 @@ const PLACES: Readonly<Record<string, Place>> = {
       ({ head }) => ({ head: [line, ...head], order: [], reading: [] }),
   },
   'name-missing': { job: ORDER, frame: inOrder },
+  'nearly-used-up': { job: JOB, frame: inReading, options: { nearPercent: 80 } },
   'not-judged': { job: JOB, frame: inOrder },
   'not-read': { job: { ...JOB, reading: without(JOB.reading, 'R', 'L') }, frame: inReading },
   'order-line-below-reading': { job: ORDER, frame: asLines, right: (line) => () => asLines(line)(ORDER) },
@@ -119,13 +122,13 @@ describe.each(RULES.map((rule) => [rule.code, rule] as const))('%s', (code, rule
   );
 
   test('its wrong example raises it, its right one does not', () => {
-    expect(told(written(wrong), code), written(wrong)).not.toEqual([]);
-    expect(told(written(right), code), written(right)).toEqual([]);
+    expect(told(written(wrong), code, place.options), written(wrong)).not.toEqual([]);
+    expect(told(written(right), code, place.options), written(right)).toEqual([]);
   });
 
   test('its message is whole, and its fixes leave it no more', () => {
     const text = written(wrong);
-    for (const found of findingsWith(text, code)) {
+    for (const found of findingsWith(text, code, place.options)) {
       const message = rule.message(found.finding.data);
       expect(message).toMatch(/^[\p{Lu}\p{N}“].*[.?]$/u);
       expect(message).not.toMatch(/undefined|NaN|\bnull\b|\[object/);
