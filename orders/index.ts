@@ -19,6 +19,8 @@ export { type Power, prismBeforeEye } from '../optics';
 export {
   type Band,
   type Evidence,
+  type Material,
+  materials,
   type Provenance,
   type Source,
   sources,
@@ -71,6 +73,7 @@ export { type PowerToMake, powerToMake } from './power-to-make';
 export { readingToTake } from './reading-to-take';
 export type { Read, ReadValues, Step } from './reduce';
 export { RULES, ruleOf } from './rules/catalogue';
+export { canBeConfirmed, quoteOf } from './rules/confirmed';
 export type { FixSite, Rule, RulePage } from './rules/rule';
 export { standardInWords } from './standards/in-words';
 export { type StandardSection, standardSections } from './standards/sections';

@@ -35,6 +35,15 @@ export function instrumentOf(block: Block): Instrument | null {
   return { ...draft, testLenses: tests };
 }
 
+/** Whether an instrument reads powers: a focimeter, or one of which nothing is said. */
+export const isPowerInstrument = ({ kind }: Instrument): boolean => kind === null || /focimeter|lensmeter/i.test(kind);
+
+/** Whether a person turns a drum and looks for the sharp lines: said, or plain from marks at eighths or quarters. */
+export const isManual = (instrument: Instrument): boolean =>
+  /manual/i.test(instrument.kind ?? '') || (isCoarse(instrument) && !isDigital(instrument));
+
+export const isDigital = ({ kind }: Instrument): boolean => /digital|auto/i.test(kind ?? '');
+
 /** Steps at which a drum shows eighths, so that a figure cut to two decimals stands for one. */
 const COARSE_STEPS = [0.125, 0.25];
 

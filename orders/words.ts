@@ -1,7 +1,7 @@
 /** The one place where figures become words: powers, amounts with their unit, prisms with their base. */
 
 import type { Eye } from '../grammar';
-import { type Power, type PrismVector, prismBeforeEye } from '../optics';
+import { type EyePrism, type Power, type PrismVector, prismBeforeEye } from '../optics';
 import { roundTo, tidy } from './exact';
 import type { Unit } from './limits';
 import type { Quantity } from './measures/measure';
@@ -81,4 +81,12 @@ export function prismInWords(prism: PrismVector, eye: Eye): string {
   if (tidy(before.in) !== 0) parts.push(`${figure(before.in)} base ${before.in > 0 ? 'in' : 'out'}`);
   if (tidy(before.up) !== 0) parts.push(`${figure(before.up)} base ${before.up > 0 ? 'up' : 'down'}`);
   return parts.length > 0 ? parts.join(', ') : 'none';
+}
+
+/** A prism before one eye as it is typed in the notation: `2.00 BI 0.50 BU`; `0` where there is none. */
+export function prismAsTyped({ in: inwards, up }: EyePrism): string {
+  const parts: string[] = [];
+  if (tidy(inwards) !== 0) parts.push(`${figure(inwards)} ${inwards > 0 ? 'BI' : 'BO'}`);
+  if (tidy(up) !== 0) parts.push(`${figure(up)} ${up > 0 ? 'BU' : 'BD'}`);
+  return parts.length > 0 ? parts.join(' ') : '0';
 }

@@ -10,8 +10,8 @@ import { SOURCES } from './sources';
 export function decentration(one: Case): Worked | null {
   const moved = inwardsOf(one);
   if (!moved) return null;
-  const own = `PD ${one.eye}`;
-  const formula = own in moved.inputs ? `(A + DBL) / 2 − ${own}` : '(A + DBL − PD) / 2';
+  const distance = Object.keys(moved.inputs).find((name) => name.includes('PD')) ?? 'PD';
+  const formula = distance.endsWith(one.eye) ? `(A + DBL) / 2 − ${distance}` : `(A + DBL − ${distance}) / 2`;
   const basis = { formula, inputs: moved.inputs, source: SOURCES.layout };
   return work('decentration', one.eye, basis, () => ({ in: mm(moved.value) }));
 }

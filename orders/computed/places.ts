@@ -10,6 +10,7 @@ import {
 } from '../../optics';
 import { attempt } from '../attempt';
 import { EYES, type Order } from '../model';
+import { placingPd } from '../placing-pd';
 import {
   ASSUMED,
   FLAT_TOP_CENTRE,
@@ -22,17 +23,23 @@ import {
 import { type Case, hasPlainSegment, isSegmented, known, powerOf } from './case';
 import { assumed, dioptres, type Inputs, type Known, length, mm, ordered, worked } from './figure';
 
-/** The reference point from the boxed centre, positive inwards. The distance of this eye counts before that of the pair. */
+/**
+ * The reference point from the boxed centre, positive inwards; of a pair made for near by its near PD. The distance of
+ * this eye counts before that of the pair.
+ */
 export function inwardsOf({ order, eye }: Pick<Case, 'order' | 'eye'>): Known<number> | null {
   const { a, dbl } = order.frame;
   if (!a || !dbl) return null;
-  const [own, both] = [order.pd[eye], order.pd.binocular];
+  const { of: pd, isNear } = placingPd(order);
+  const [own, both] = [pd[eye], pd.binocular];
+  const name = isNear ? 'near PD' : 'PD';
   const inputs = { A: length(a), DBL: length(dbl) };
   const inwards = own
     ? attempt(() => monocularDecentration(a.value, dbl.value, own.value))
     : both && attempt(() => decentration(a.value, dbl.value, both.value));
   if (inwards == null) return null;
-  return known(inwards, own ? { ...inputs, [`PD ${eye}`]: length(own) } : { ...inputs, PD: length(both as typeof a) });
+  const distance = own ? { [`${name} ${eye}`]: length(own) } : { [name]: length(both as typeof a) };
+  return known(inwards, { ...inputs, ...distance });
 }
 
 /** The reference point from the boxed centre, positive upwards, where the height is that of the point and not of a segment. */

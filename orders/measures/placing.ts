@@ -8,6 +8,7 @@ import { attempt } from '../attempt';
 import { tidy } from '../exact';
 import { lensClassOf, type PairLimit, pairLimit } from '../limits';
 import { EYES, type Order } from '../model';
+import { placingPd } from '../placing-pd';
 import { powerToMake } from '../power-to-make';
 import type { Read, ReadValues } from '../reduce';
 import type { GuardBand } from '../uncertainty';
@@ -67,7 +68,7 @@ function horizontal(one: Case, power: number): Measure[] {
   const measures = worst(found, { power, limit, guard: one.guard }, 'prism-horizontal', 'pd');
   const isCovered = (eye: Eye): boolean => measures.some((measure) => measure.eye === null || measure.eye === eye);
   const without = eachEye ? EYES.filter((eye) => !isCovered(eye)) : [];
-  return [...measures, ...without.map((eye) => notRead({ ...missing, eye }, order.pd[eye]?.value ?? null))];
+  return [...measures, ...without.map((eye) => notRead({ ...missing, eye }, placingPd(order).of[eye]?.value ?? null))];
 }
 
 const present = <T>(one: T | null): readonly T[] => (one === null ? [] : [one]);
@@ -104,9 +105,16 @@ const pairClass = (order: Order): ReturnType<typeof lensClassOf> =>
 const largestOrdered = (order: Order, part: 'right' | 'up'): number =>
   Math.max(...EYES.map((eye) => Math.abs(orderedPrism(order.lenses[eye])[part])));
 
-function orderedPd({ pd }: Order): number | null {
-  return pd.binocular?.value ?? (pd.R && pd.L ? tidy(pd.R.value + pd.L.value) : null);
+function orderedPd(order: Order): number | null {
+  const { binocular, R, L } = placingPd(order).of;
+  return binocular?.value ?? (R && L ? tidy(R.value + L.value) : null);
 }
+
+/** A pair for near may be read by either word: it has one distance between its centres. */
+const distancesRead = (order: Order, { figures }: ReadValues): readonly (Values | undefined)[] =>
+  placingPd(order).isNear ? [figures['near-pd'], figures.pd] : [figures.pd];
+
+type Values = NonNullable<ReadValues['figures']['pd']>;
 
 /** Unwanted prism of the pair as read: the prism of each lens less the ordered one, then the difference of the two. */
 function unwantedPrism(order: Order, values: ReadValues, component: 'horizontal' | 'vertical'): Found | null {
@@ -125,8 +133,8 @@ function pairError(order: Order, values: ReadValues): Found[] {
   const ordered = orderedPd(order);
   if (ordered === null) return [];
   const sums = EYES.some((eye) => orderedPrism(order.lenses[eye]).right !== 0)
-    ? [values.figures.pd]
-    : [values.figures.pd, values.figures['optical-centres']];
+    ? distancesRead(order, values)
+    : [...distancesRead(order, values), values.figures['optical-centres']];
   for (const sum of sums) {
     const read = sum?.pair ?? (sum?.R && sum.L ? sumOf(sum.R, sum.L) : null);
     if (read) return [displaced(read, ordered, null)];
@@ -149,8 +157,9 @@ const displaced = (from: Read<number>, ordered: number, eye: Eye | null, because
 function monocularErrors(order: Order, values: ReadValues): Found[] {
   const found: Found[] = [];
   for (const eye of EYES) {
-    const ordered = order.pd[eye];
-    const read = values.figures.pd?.[eye] ?? values.figures['optical-centres']?.[eye];
+    const ordered = placingPd(order).of[eye];
+    const sources = [...distancesRead(order, values), values.figures['optical-centres']];
+    const read = sources.find((source) => source?.[eye])?.[eye];
     if (ordered && read) found.push(displaced(read, ordered.value, eye));
   }
   if (found.length === 2) return found;
