@@ -1,5 +1,5 @@
 /** `lentil check`: reads, judges, prints and drops block by block. */
-import { type FindingsWriter, jsonLinesWriter, jsonWriter, textWriter } from '../exchange';
+import { type FindingsWriter, jsonLinesWriter, jsonWriter, junitWriter, sarifWriter, textWriter } from '../exchange';
 import {
   analyseBlock,
   type Block,
@@ -17,16 +17,20 @@ import { Progress } from './progress';
 import { readStandardInput, readText, type TextOrError } from './read-text';
 import { noSuchSet } from './unknown-name';
 
+export type CheckFormat = 'text' | 'json' | 'jsonl' | 'sarif' | 'junit';
+
 export interface CheckOptions {
-  readonly format: 'text' | 'json' | 'jsonl';
+  readonly format: CheckFormat;
   readonly standard?: string;
   readonly strict?: boolean;
 }
 
-const WRITERS: Readonly<Record<CheckOptions['format'], () => FindingsWriter>> = {
+const WRITERS: Readonly<Record<CheckFormat, (options: CheckOptions) => FindingsWriter>> = {
   text: () => textWriter(inkFor(process.stdout)),
   json: jsonWriter,
   jsonl: jsonLinesWriter,
+  sarif: sarifWriter,
+  junit: ({ strict }) => junitWriter(strict),
 };
 
 export async function check(paths: readonly string[], options: CheckOptions): Promise<0 | 1 | 2> {
@@ -50,8 +54,9 @@ class Check {
   #failed = false;
   #unusable = false;
 
-  constructor({ format, standard, strict }: CheckOptions) {
-    this.#writer = WRITERS[format]();
+  constructor(options: CheckOptions) {
+    const { format, standard, strict } = options;
+    this.#writer = WRITERS[format](options);
     this.#standard = standard ?? null;
     this.#strict = strict ?? false;
     this.#output.add(this.#writer.start());

@@ -25,7 +25,11 @@ program
   .command('check')
   .description('read files and folders, print findings and verdicts')
   .argument('<path...>', 'files, folders (every .lentil file in them), or - for standard input')
-  .addOption(new Option('--format <format>', 'form of the output').choices(['text', 'json', 'jsonl']).default('text'))
+  .addOption(
+    new Option('--format <format>', 'form of the output')
+      .choices(['text', 'json', 'jsonl', 'sarif', 'junit'])
+      .default('text'),
+  )
   .option('--standard <name>', 'tolerance set for files that name none')
   .option('--strict', 'count warnings as errors')
   .addHelpText(

@@ -2,6 +2,8 @@
 
 export { jsonWriter, toJson } from './findings/json';
 export { jsonLinesWriter, toLine } from './findings/jsonl';
+export { junitWriter } from './findings/junit';
+export { sarifWriter } from './findings/sarif';
 export type * from './findings/shape';
 export { CAUTION, type Ink, textWriter } from './findings/text';
 export { verdictInWords } from './findings/verdict-line';

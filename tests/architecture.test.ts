@@ -30,7 +30,8 @@ const ROOMS: Readonly<Record<string, Room>> = {
   tables: { rooms: [], packages: [] },
   grammar: { rooms: [], packages: ['chevrotain', 'fastest-levenshtein'] },
   orders: { rooms: ['grammar', 'optics', 'tables'], packages: [] },
-  exchange: { rooms: ['orders'], packages: [] },
+  // Of `sarif` there are only types.
+  exchange: { rooms: ['orders'], packages: ['sarif'] },
   server: { rooms: ['orders', 'grammar'], packages: ['vscode-languageserver'], platform: /^server\/(?:node|web)\.ts$/ },
   cli: { rooms: ['exchange', 'orders', 'grammar', 'server'], packages: ['commander'], platform: /^cli\// },
   client: { rooms: [], packages: ['vscode', 'vscode-languageclient'], platform: /^client\/(?:desktop|web)\.ts$/ },

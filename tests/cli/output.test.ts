@@ -2,6 +2,7 @@ import { execFileSync, spawn, spawnSync } from 'node:child_process';
 import { mkdtempSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import type { Log } from 'sarif';
 import { afterAll, describe, expect, test } from 'vitest';
 import type { CheckJson, LineJson } from '../../exchange';
 import { command, lentil } from './support/command';
@@ -27,7 +28,7 @@ describe('the same findings', () => {
     expect(findingsOf(text)).toEqual(plain);
   });
 
-  test('in all three formats', () => {
+  test('in every format', () => {
     const cwd = folderWith({ 'a.lentil': `${BAD}\norder TT-5\n  R 1.25\n  L -0.50\n`, 'b.lentil': GOOD });
     const whole = JSON.parse(lentil(['check', '--format', 'json', '.'], { cwd }).stdout) as CheckJson;
     const lines = lentil(['check', '--format', 'jsonl', '.'], { cwd })
@@ -45,6 +46,11 @@ describe('the same findings', () => {
       expect(text).toContain(
         `a.lentil:${range.start.line + 1}:${range.start.character + 1} ${level} ${message} [${code}]\n`,
       );
+    const sarif = JSON.parse(lentil(['check', '--format', 'sarif', '.'], { cwd }).stdout) as Log;
+    expect(sarif.runs[0]?.results?.map(({ message }) => message.text)).toEqual(findings.map(({ message }) => message));
+    const junit = lentil(['check', '--format', 'junit', '.'], { cwd });
+    expect(junit.status).toBe(1);
+    expect(junit.stdout.match(/<failure /g)).toHaveLength(findings.filter(({ level }) => level === 'error').length);
   });
 });
 
@@ -70,7 +76,7 @@ describe('a reader that goes away', () => {
   writeFileSync(file, Array.from({ length: 2000 }, (_, at) => pair(`TT-${at}`, '014')).join('\n'));
   afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-  test.each(['text', 'json', 'jsonl'])('ends the command quietly, %s', async (format) => {
+  test.each(['text', 'json', 'jsonl', 'sarif', 'junit'])('ends the command quietly, %s', async (format) => {
     const child = spawn(process.execPath, [command, 'check', '--format', format, file]);
     let stderr = '';
     child.stderr.on('data', (chunk) => {

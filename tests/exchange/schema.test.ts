@@ -3,8 +3,9 @@ import { join } from 'node:path';
 import { Ajv2020, type ValidateFunction } from 'ajv/dist/2020';
 import { describe, expect, test } from 'vitest';
 import { jsonLinesWriter, jsonWriter, toJson } from '../../exchange';
-import { type Analysis, analyse } from '../../orders';
+import { analyse } from '../../orders';
 import { analysisOf, examplePaths, root } from './support/examples';
+import { written } from './support/written';
 
 const schema = JSON.parse(readFileSync(join(root, 'schema/check.schema.json'), 'utf8'));
 // Further fields are allowed by the promise of the format, so only the schema itself is read strictly.
@@ -13,18 +14,6 @@ const isDocument = ajv.compile(schema);
 const isLine = ajv.compile({ $ref: `${schema.$id}#/$defs/line` });
 
 const problems = (valid: ValidateFunction, value: unknown): unknown => (valid(value) ? [] : valid.errors);
-
-function written(format: () => ReturnType<typeof jsonWriter>, files: readonly (readonly [string, Analysis])[]): string {
-  const writer = format();
-  const parts = [writer.start()];
-  for (const [path, { document, blocks }] of files) {
-    parts.push(writer.openFile(path));
-    for (const [at, block] of blocks.entries()) parts.push(writer.block(block, document.starts[at] as number));
-    parts.push(writer.closeFile());
-  }
-  parts.push(writer.unreadable('gone.lentil', 'no permission to read it'), writer.end());
-  return parts.join('');
-}
 
 const examples = examplePaths.map((path) => [path, analysisOf(path)] as const);
 
@@ -55,13 +44,13 @@ describe('the schema', () => {
   });
 
   test.each(odd)('describes what comes of %j', (text) => {
-    const file = JSON.parse(written(jsonWriter, [['odd.lentil', analyse(text)]]));
+    const file = JSON.parse(written(jsonWriter(), [['odd.lentil', analyse(text)]]));
     expect(problems(isDocument, file)).toEqual([]);
   });
 
   test('describes the document and the lines as they are written', () => {
-    expect(problems(isDocument, JSON.parse(written(jsonWriter, examples)))).toEqual([]);
-    const lines = written(jsonLinesWriter, examples).trimEnd().split('\n');
+    expect(problems(isDocument, JSON.parse(written(jsonWriter(), examples)))).toEqual([]);
+    const lines = written(jsonLinesWriter(), examples).trimEnd().split('\n');
     expect(lines.length).toBeGreaterThan(14);
     expect(lines.flatMap((line) => problems(isLine, JSON.parse(line)))).toEqual([]);
   });
@@ -77,7 +66,7 @@ describe('the schema', () => {
     ['another version', '"lentil": 1', '"lentil": 2'],
     ['no findings', /"findings": \[/, '"finding": ['],
   ])('refuses %s', (_, from, to) => {
-    const text = written(jsonWriter, examples);
+    const text = written(jsonWriter(), examples);
     const spoilt = text.replace(from, to);
     expect(spoilt).not.toBe(text);
     expect(problems(isDocument, JSON.parse(spoilt))).not.toEqual([]);
@@ -100,7 +89,7 @@ test('every figure is rounded to a ten-thousandth and never negative zero', () =
 });
 
 test('the document and the whole object say the same', () => {
-  const { files } = JSON.parse(written(jsonWriter, examples));
+  const { files } = JSON.parse(written(jsonWriter(), examples));
   const whole = examples.map(([path, analysis]) => toJson(analysis, path));
   expect(files.slice(0, -1)).toEqual(JSON.parse(JSON.stringify(whole)));
   expect(files.at(-1)).toEqual({ path: 'gone.lentil', error: 'no permission to read it', orders: [], findings: [] });

@@ -1,0 +1,121 @@
+/**
+ * Verdicts as JUnit XML, for build servers. There is no standard for it; what is written here is the part that all
+ * readers share. A file is a suite, and each measure of an order one case of the class that bears the order’s name.
+ */
+import { type BlockAnalysis, type Finding, type Measure, subjectInWords } from '../../orders';
+import { inTextOrder, messageOf } from './finding-json';
+import type { FindingsWriter } from './writer';
+
+/** Whatever is told about an order besides its failed measures is one case of this name. */
+const FINDINGS = 'findings';
+
+interface Suite {
+  readonly path: string;
+  cases: string[];
+  failures: number;
+  skipped: number;
+}
+
+/** @param strict whether warnings fail as well */
+export function junitWriter(strict = false): FindingsWriter {
+  let suite = suiteOf('');
+  return {
+    start: () => '<?xml version="1.0" encoding="UTF-8"?>\n<testsuites name="lentil">\n',
+    openFile: (path) => {
+      suite = suiteOf(path);
+      return '';
+    },
+    block: (analysis, firstLine) => {
+      addCases(suite, analysis, firstLine, strict);
+      return '';
+    },
+    closeFile: () => {
+      const { path, cases, failures, skipped } = suite;
+      const counts = `tests="${cases.length}" failures="${failures}" errors="0" skipped="${skipped}"`;
+      return `  <testsuite name="${escaped(path)}" ${counts}>\n${cases.join('')}  </testsuite>\n`;
+    },
+    unreadable: (path, error) =>
+      `  <testsuite name="${escaped(path)}" tests="1" failures="0" errors="1" skipped="0">\n` +
+      `    <testcase classname="${escaped(path)}" name="read"><error message="${escaped(error)}"/></testcase>\n  </testsuite>\n`,
+    end: () => '</testsuites>\n',
+  };
+}
+
+const suiteOf = (path: string): Suite => ({ path, cases: [], failures: 0, skipped: 0 });
+
+function addCases(suite: Suite, { order, evaluation, findings }: BlockAnalysis, firstLine: number, strict: boolean) {
+  const fails = ({ level }: Finding): boolean => level === 'error' || (strict && level === 'warning');
+  const told = inTextOrder(findings).filter((finding) => fails(finding) && finding.data.outcome !== 'fail');
+  // Blocks that are no orders, such as those of instruments, are only mentioned when something is wrong with them.
+  if (!order && told.length === 0) return;
+  const owner = order ? (order.name ?? '(no name)') : suite.path;
+  const place = (finding: Finding): string => `${suite.path}:${firstLine + finding.line + 1}:${finding.start + 1}`;
+  const failures = told.map((finding) =>
+    failure(finding.code, messageOf(finding), `${place(finding)} ${messageOf(finding)}`),
+  );
+  if (failures.length > 0) suite.failures++;
+  suite.cases.push(testCase(owner, FINDINGS, failures.join('')));
+  for (const measure of evaluation?.measures ?? []) addMeasure(suite, owner, measure, findings);
+  if (order && evaluation?.verdict === 'unread') {
+    suite.skipped++;
+    suite.cases.push(testCase(owner, 'reading', '<skipped message="no reading yet"/>'));
+  }
+}
+
+function addMeasure(suite: Suite, owner: string, measure: Measure, findings: readonly Finding[]): void {
+  const name = `${subjectInWords(measure)}${measure.meridian ? ` (meridian ${measure.meridian})` : ''}`;
+  const { outcome } = measure;
+  if (outcome === 'pass') suite.cases.push(testCase(owner, name, ''));
+  else if (outcome === 'fail') {
+    const finding = findings.find((one) => isAbout(one, measure));
+    // A failure that a person has decided on, or that the file records honestly as answered, is no failure of the build.
+    if (finding && finding.level !== 'error') {
+      suite.skipped++;
+      suite.cases.push(testCase(owner, name, `<skipped message="${escaped(messageOf(finding))}"/>`));
+      return;
+    }
+    suite.failures++;
+    suite.cases.push(
+      testCase(owner, name, failure(finding?.code ?? 'outside', finding ? messageOf(finding) : name, '')),
+    );
+  } else {
+    suite.skipped++;
+    suite.cases.push(
+      testCase(owner, name, `<skipped message="${outcome === 'not-read' ? 'not read' : 'not judged'}"/>`),
+    );
+  }
+}
+
+/** The finding that tells a measure, by what it holds. */
+const isAbout = ({ data }: Finding, { quantity, eye, meridian, read }: Measure): boolean =>
+  data.quantity === quantity &&
+  data.eye === eye &&
+  data.meridian === meridian &&
+  data.read === read &&
+  'outcome' in data;
+
+const testCase = (owner: string, name: string, inner: string): string => {
+  const head = `    <testcase classname="${escaped(owner)}" name="${escaped(name)}"`;
+  return inner === '' ? `${head}/>\n` : `${head}>${inner}</testcase>\n`;
+};
+
+const failure = (type: string, message: string, text: string): string => {
+  const head = `<failure type="${escaped(type)}" message="${escaped(message)}"`;
+  return text === '' ? `${head}/>` : `${head}>${escaped(text)}</failure>`;
+};
+
+const ENTITIES: Readonly<Record<string, string>> = {
+  '&': '&amp;',
+  '<': '&lt;',
+  '>': '&gt;',
+  '"': '&quot;',
+  '\t': '&#9;',
+  '\n': '&#10;',
+  '\r': '&#13;',
+};
+
+/** Text for an attribute or an element. What XML 1.0 forbids, lone surrogates among it, is shown as a mark. */
+export const escaped = (text: string): string =>
+  text
+    .replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|\p{Surrogate}/gu, '\ufffd')
+    .replace(/[&<>"\t\n\r]/g, (one) => ENTITIES[one] as string);
