@@ -15,6 +15,7 @@ export function measureInJson(measure: Measure, firstLine: number): MeasureJson 
     deviation: plain(measure.deviation),
     reading,
     limit: plain(limit?.amount ?? null),
+    ...(AT_LEAST.has(quantity) && measure.ordered !== null ? { low: tidy(measure.ordered) } : {}),
     unit: isFact(measure) ? null : measure.unit,
     outcome,
     standard: limit?.set ?? null,
@@ -31,6 +32,9 @@ export function measureInJson(measure: Measure, firstLine: number): MeasureJson 
     ...(beside ? { beside: { amount: tidy(beside.amount), unit: beside.unit } } : {}),
   };
 }
+
+/** What was ordered is the least that will do. */
+const AT_LEAST: ReadonlySet<Measure['quantity']> = new Set(['edge-thickness', 'min-thickness']);
 
 /** A passed or failed test is no figure and has no unit. */
 const isFact = ({ quantity }: Measure): boolean =>

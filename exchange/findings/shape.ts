@@ -99,6 +99,8 @@ export interface MeasureJson {
   /** Index of the reading it was taken from. */
   readonly reading: number | null;
   readonly limit: number | null;
+  /** Lower end of a one-sided limit. */
+  readonly low?: number;
   readonly unit: Unit | null;
   readonly outcome: Outcome;
   readonly standard: string | null;

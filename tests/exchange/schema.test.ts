@@ -36,6 +36,17 @@ test('examples and odd texts together hold what is said only now and then', () =
     expect(text.includes(`"${key}":`), key).toBe(true);
 });
 
+test('a thickness that may not be undercut is a lower end, and no limit to either side', () => {
+  const text =
+    'standard z80.1-2015\norder TT-1\n  R -1.00\n  L -1.00\n  thickness min 2.0\n  reading 2026-11-24\n    thickness R min 1.9 L min 2.4\n';
+  const { orders } = toJson(analyse(text), 'a.lentil');
+  const thickness = orders[0]?.measures.filter(({ quantity }) => quantity === 'min-thickness');
+  expect(thickness).toMatchObject([
+    { eye: 'R', read: 1.9, low: 2, limit: null, outcome: 'fail' },
+    { eye: 'L', read: 2.4, low: 2, limit: null, outcome: 'pass' },
+  ]);
+});
+
 describe('the schema', () => {
   test.each(examples)('describes what %s gives', (path, analysis) => {
     const file = toJson(analysis, path);
