@@ -7,13 +7,19 @@ import { ruleOf } from './catalogue';
 /** The findings without the confirmed ones. A failed measure, a missing sign and safety cannot be confirmed away. */
 export function withoutConfirmed(findings: readonly Finding[], { confirmed }: Order, block: Block): readonly Finding[] {
   if (confirmed.length === 0) return findings;
-  return findings.filter(({ code, line, level }) => {
-    // A decision against a failed test of safety is an error, and stays one.
-    if (code === 'decision-differs' && level === 'error') return true;
-    if (code === 'sign-missing' || ruleOf(code)?.family === 'tolerance') return true;
-    const text = evenly(block.lines[line]?.text ?? '');
-    return !confirmed.some((one) => one.code === code && evenly(one.quote) === text);
+  return findings.filter((finding) => {
+    if (!canBeConfirmed(finding)) return true;
+    const quote = quoteOf(block.lines[finding.line]?.text ?? '');
+    return !confirmed.some((one) => one.code === finding.code && quoteOf(one.quote) === quote);
   });
 }
 
-const evenly = (text: string): string => text.trim().replace(/\s+/g, ' ');
+/** Whether a person may confirm what a finding tells, so that it is told no more. */
+export function canBeConfirmed({ code, level }: { readonly code: string; readonly level?: unknown }): boolean {
+  // A decision against a failed test of safety is an error, and stays one.
+  if (code === 'decision-differs' && level === 'error') return false;
+  return code !== 'sign-missing' && ruleOf(code)?.family !== 'tolerance';
+}
+
+/** A line as a confirmation quotes it: what stands between its parts does not matter. */
+export const quoteOf = (line: string): string => line.trim().replace(/\s+/g, ' ');

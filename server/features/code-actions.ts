@@ -8,6 +8,7 @@ import {
 import { type Edit, type Finding, type Fix, ruleOf } from '../../orders';
 import type { Snapshot } from '../snapshot';
 import { diagnosticOf } from './diagnostics';
+import { lineEndOf } from './lines';
 import type { Options } from './options';
 
 /**
@@ -78,5 +79,3 @@ function textEdits(snapshot: Snapshot, block: number, edits: readonly Edit[]): T
     })
     .map((edit) => ({ range: snapshot.range(block, edit), newText: edit.text.replace(/\r\n|\r|\n/g, end) }));
 }
-
-const lineEndOf = ({ document }: Snapshot): string => document.line(0)?.end || '\n';

@@ -5,6 +5,7 @@ import { aboutOrder } from './hover/order';
 import type { Spot } from './hover/part';
 import { aboutReading } from './hover/reading';
 import { aboutWord } from './hover/word';
+import { withoutMarks } from './markdown';
 import type { Options } from './options';
 
 /** Everything there is to say about one place: why it is marked, how its figures come about, what its word means. */
@@ -26,5 +27,3 @@ export function hover(snapshot: Snapshot, { position }: HoverParams, { abilities
     range: snapshot.range(site.block, { line: site.line, start: narrowest.start, end: narrowest.end }),
   };
 }
-
-const withoutMarks = (markdown: string): string => markdown.replace(/\*\*|`/g, '');

@@ -1,4 +1,5 @@
 import { commentStart } from '../../grammar';
+import type { Snapshot } from '../snapshot';
 
 /** Column after the last character of a line that is neither blank nor comment. */
 export const contentEnd = (text: string): number => text.slice(0, commentStart(text)).trimEnd().length;
@@ -9,3 +10,6 @@ export function lastLine(lines: readonly string[]): number {
   while (last > 0 && contentEnd(lines[last] as string) === 0) last--;
   return last;
 }
+
+/** The line end that the document uses. */
+export const lineEndOf = ({ document }: Snapshot): string => document.line(0)?.end || '\n';

@@ -1,4 +1,5 @@
 import { type BlockKind, commentStart, meaningsOf, type VocabularyEntry } from '../../../grammar';
+import { wordInWords } from '../word-in-words';
 import { covers, type Part, type Spot } from './part';
 
 const WORD = /[A-Za-z]+(?:-[A-Za-z]+)*|×/g;
@@ -12,8 +13,7 @@ export function aboutWord({ text, character, node, analysis }: Spot): Part[] {
   const isHead = node.head !== null && found.start === node.head.start;
   const entry = meaning(found.word, isHead, analysis.block.kind as BlockKind);
   if (!entry || isName(node, found)) return [];
-  const syntax = entry.syntax === '' ? '' : `\n\n\`\`\`lentil\n${entry.syntax.replaceAll(' | ', '\n')}\n\`\`\``;
-  return [{ start: found.start, end: found.end, markdown: `**${entry.word}**: ${entry.help}${syntax}` }];
+  return [{ start: found.start, end: found.end, markdown: wordInWords(entry) }];
 }
 
 function matchAt(pattern: RegExp, text: string, character: number) {
