@@ -4,17 +4,20 @@ import {
   type Connection,
   DidChangeConfigurationNotification,
   DidChangeWatchedFilesNotification,
+  FileChangeType,
+  type FileOperationRegistrationOptions,
   type InitializeParams,
   type InitializeResult,
   TextDocumentSyncKind,
 } from 'vscode-languageserver';
 import { version } from '../package.json';
 import { type Abilities, abilitiesOf } from './abilities';
-import { BENCH_FILE } from './addresses';
+import { withClientFiles } from './client-files';
 import { FEATURES, type Features } from './features';
 import type { Options } from './features/options';
-import { guard } from './guard';
-import type { Platform } from './platform';
+import { filesToRename } from './features/rename';
+import { guard, guardWithout } from './guard';
+import { EXTENSION, type Platform } from './platform';
 import { Publisher } from './publisher';
 import { Session } from './session';
 import type { Snapshot } from './snapshot';
@@ -32,13 +35,16 @@ export function serve(connection: Connection, platform: Platform, features: Feat
   let refresh: ReturnType<typeof setTimeout> | undefined;
   const log = (message: string): void => connection.console.error(message);
 
+  let offersFiles = false;
+  let folders: readonly string[] = [];
   const session = new Session({
-    ...platform,
+    ...withClientFiles(platform, connection, () => offersFiles),
     configuration: async (folder) => {
       if (!abilities.configuration) return pushed;
       return connection.workspace.getConfiguration({ ...(folder ? { scopeUri: folder } : {}), section: 'lentil' });
     },
     edited: (uri) => publisher.changed(uri),
+    log,
     settled: (uri) => {
       publisher.changed(uri);
       if (!abilities.hintRefresh) return;
@@ -46,7 +52,13 @@ export function serve(connection: Connection, platform: Platform, features: Feat
       refresh = setTimeout(() => unlessGone(() => connection.languages.inlayHint.refresh()), REFRESH_PAUSE);
     },
   });
-  const options = (uri: string): Options => ({ abilities, settings: session.settings(uri), today: today() });
+  const options = (uri: string): Options => ({
+    abilities,
+    settings: session.settings(uri),
+    today: today(),
+    names: () => session.lookup(),
+    isEveryFileRead: () => session.isEveryFileRead,
+  });
   const publisher = new Publisher(session, {
     send: (params) => unlessGone(() => connection.sendDiagnostics(params)),
     diagnosticsOf: (snapshot) => features.diagnostics(snapshot, options(snapshot.uri)),
@@ -56,10 +68,13 @@ export function serve(connection: Connection, platform: Platform, features: Feat
   connection.onInitialize((params: InitializeParams): InitializeResult => {
     abilities = abilitiesOf(params.capabilities);
     pushed = params.initializationOptions?.lentil;
-    session.setFolders((params.workspaceFolders ?? []).map(({ uri }) => uri));
+    offersFiles = params.initializationOptions?.files === true;
+    folders = (params.workspaceFolders ?? []).map(({ uri }) => uri);
     return { serverInfo: { name: 'lentil', version }, capabilities: CAPABILITIES };
   });
   connection.onInitialized(() => {
+    // Only now may the editor be asked for anything.
+    session.setFolders(folders);
     if (abilities.workspaceFolders) {
       connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) =>
         session.addFolders(
@@ -78,11 +93,19 @@ export function serve(connection: Connection, platform: Platform, features: Feat
     session.settingsChanged();
   });
   connection.onDidChangeWatchedFiles(({ changes }) => {
-    for (const { uri } of changes) session.fileChanged(uri);
+    for (const { uri, type } of changes) session.fileChanged(uri, type);
+  });
+  connection.workspace.onDidDeleteFiles(({ files }) => {
+    for (const { uri } of files) session.fileChanged(uri, FileChangeType.Deleted);
+  });
+  connection.workspace.onDidRenameFiles(({ files }) => {
+    for (const { oldUri } of files) session.fileChanged(oldUri, FileChangeType.Deleted);
+    for (const { newUri } of files) session.folderCame(newUri);
   });
   connection.onShutdown(() => {
     clearTimeout(refresh);
     publisher.stop();
+    session.stop();
   });
 
   connection.onDidOpenTextDocument(({ textDocument: { uri, version, text } }) => session.open(uri, version, text));
@@ -98,15 +121,33 @@ export function serve(connection: Connection, platform: Platform, features: Feat
   const guarded = <P extends Request, R>(
     name: string,
     feature: (snapshot: Snapshot, params: P, options: Options) => R | null,
-  ) => guard<P, R>(name, session, log, (snapshot, params) => feature(snapshot, params, options(snapshot.uri)));
+    before?: (snapshot: Snapshot, params: P) => Promise<unknown>,
+  ) => guard<P, R>(name, session, log, (snapshot, params) => feature(snapshot, params, options(snapshot.uri)), before);
+  const namesRead = (): Promise<void> => session.namesRead();
   connection.onHover(guarded('hover', features.hover));
   connection.languages.inlayHint.on(guarded('inlay hints', features.inlayHints));
   connection.onCodeAction(guarded('code actions', features.codeActions));
   connection.onDocumentSymbol(guarded('document symbols', features.documentSymbols));
   connection.onFoldingRanges(guarded('folding', features.folding));
   connection.onDocumentFormatting(guarded('formatting', features.formatting));
+  connection.onDefinition(guarded('definition', features.definition, namesRead));
+  connection.onReferences(guarded('references', features.references, namesRead));
+  connection.onDocumentHighlight(guarded('document highlights', features.documentHighlights));
+  connection.onPrepareRename(guarded('prepare rename', features.prepareRename));
+  connection.onRenameRequest(
+    guarded('rename', features.rename, async (snapshot, params) => {
+      await namesRead();
+      await session.readAgain(filesToRename(snapshot, params, options(snapshot.uri)));
+    }),
+  );
+  connection.onWorkspaceSymbol(
+    guardWithout('workspace symbols', log, (params) => features.workspaceSymbols(session.lookup(), params), namesRead),
+  );
   connection.onDocumentRangeFormatting(guarded('range formatting', features.rangeFormatting));
 }
+
+/** Watching files tells nothing of what goes with the folder it lies in; an editor tells of what it did itself. */
+const FOLDERS: FileOperationRegistrationOptions = { filters: [{ pattern: { glob: '**/*', matches: 'folder' } }] };
 
 const CAPABILITIES: InitializeResult['capabilities'] = {
   positionEncoding: 'utf-16',
@@ -118,7 +159,15 @@ const CAPABILITIES: InitializeResult['capabilities'] = {
   foldingRangeProvider: true,
   documentFormattingProvider: true,
   documentRangeFormattingProvider: true,
-  workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+  definitionProvider: true,
+  referencesProvider: true,
+  documentHighlightProvider: true,
+  renameProvider: { prepareProvider: true },
+  workspaceSymbolProvider: true,
+  workspace: {
+    workspaceFolders: { supported: true, changeNotifications: true },
+    fileOperations: { didDelete: FOLDERS, didRename: FOLDERS },
+  },
 };
 
 /** The day where the editor is, not that of Greenwich. */
@@ -127,7 +176,7 @@ function today(): string {
   return [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, '0')).join('-');
 }
 
-const WATCHED = { watchers: [{ globPattern: `**/${BENCH_FILE}` }] };
+const WATCHED = { watchers: [{ globPattern: `**/*${EXTENSION}` }] };
 
 /** An editor may refuse what it is asked, or be gone by then; the server works without an answer. */
 async function unlessGone(send: () => Promise<unknown>): Promise<void> {

@@ -1,11 +1,13 @@
 /** The server in a process of its own. */
-import { readFile } from 'node:fs/promises';
-import { fileURLToPath } from 'node:url';
+import { opendir, readFile, stat } from 'node:fs/promises';
+import { join } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import { createConnection, IPCMessageReader, IPCMessageWriter, ProposedFeatures } from 'vscode-languageserver/node';
 import { serve } from './connection';
-import type { Platform } from './platform';
+import { EXTENSION, isPassedOver, LARGEST, type Platform } from './platform';
 
 const platform: Platform = {
+  reads: (uri) => uri.toLowerCase().startsWith('file:'),
   read: async (uri) => {
     try {
       return await readFile(fileURLToPath(uri), 'utf8');
@@ -13,7 +15,38 @@ const platform: Platform = {
       return null;
     }
   },
+  list: async function* (folder) {
+    try {
+      yield* filesBelow(fileURLToPath(folder));
+    } catch {
+      // An address that is no path has no files.
+    }
+  },
 };
+
+/** Links are not followed, so that no folder is walked twice; what cannot be read is left out. */
+async function* filesBelow(folder: string): AsyncGenerator<string> {
+  const folders: string[] = [];
+  try {
+    for await (const entry of await opendir(folder)) {
+      const path = join(folder, entry.name);
+      if (entry.isDirectory() && !isPassedOver(entry.name)) folders.push(path);
+      else if (entry.isFile() && entry.name.toLowerCase().endsWith(EXTENSION) && (await sizeOf(path)) <= LARGEST)
+        yield pathToFileURL(path).href;
+    }
+  } catch {
+    return;
+  }
+  for (const inside of folders) yield* filesBelow(inside);
+}
+
+async function sizeOf(path: string): Promise<number> {
+  try {
+    return (await stat(path)).size;
+  } catch {
+    return Number.POSITIVE_INFINITY;
+  }
+}
 
 /**
  * Serves an editor over standard input and output, or over the channel of the parent process when started with

@@ -2,22 +2,26 @@
  * Everything that changes: open documents, settings, workspace folders. It hands out snapshots, which do not. The text
  * in the editor wins over the one on disk for as long as it is open.
  */
-import type { TextDocumentContentChangeEvent } from 'vscode-languageserver';
+import { FileChangeType, type TextDocumentContentChangeEvent } from 'vscode-languageserver';
 import { type LentilDocument, parseDocument } from '../orders';
 import { BENCH_FILE, benchAddresses, isBenchFile, isInside, isServed, keyOf } from './addresses';
-import type { Platform } from './platform';
+import { ClosedFiles } from './names/closed-files';
+import { Lookup } from './names/lookup';
+import { tableOf } from './names/table';
+import type { Files } from './platform';
 import { DEFAULT_SETTINGS, kept, type Settings, settingsFrom } from './settings';
 import { Snapshot, type Surroundings } from './snapshot';
 import { applyChange } from './text-changes';
 
 /** What a session asks for, and whom it tells. */
-export interface Host extends Platform {
+export interface Host extends Files {
   /** The `lentil` section of the settings for a folder, or for the window. */
   readonly configuration: (folder: string | undefined) => Promise<unknown>;
   /** The text of a document has changed. */
   readonly edited: (uri: string) => void;
   /** The settings of a document or its bench file have become known or have changed. */
   readonly settled: (uri: string) => void;
+  readonly log: (message: string) => void;
 }
 
 interface Bench {
@@ -44,10 +48,12 @@ const PATIENCE = 1_000;
 export class Session {
   readonly #host: Host;
   readonly #documents = new Map<string, Open>();
+  readonly #closed: ClosedFiles;
   #folders: readonly string[] = [];
 
   constructor(host: Host) {
     this.#host = host;
+    this.#closed = new ClosedFiles(host, host.log);
   }
 
   get uris(): readonly string[] {
@@ -68,6 +74,35 @@ export class Session {
 
   async ready(uri: string): Promise<void> {
     await this.#documents.get(uri)?.ready;
+  }
+
+  /** The names of all files; the text in the editor wins over the one on disk. */
+  lookup(): Lookup {
+    const files = new Map(this.#closed.files);
+    for (const [uri, { snapshot }] of this.#documents) {
+      const { document, version } = snapshot;
+      files.set(keyOf(uri), { uri, key: keyOf(uri), table: tableOf(document), open: { version, document } });
+    }
+    return new Lookup(files, ({ uri }) => benchAddresses(uri, this.#topOf(uri)).map(keyOf));
+  }
+
+  get isEveryFileRead(): boolean {
+    return !this.#closed.isReading;
+  }
+
+  /** Waits until the names of all files are known, or too long. */
+  async namesRead(): Promise<void> {
+    await withPatience(this.#closed.ready);
+  }
+
+  /** Reads the names of closed files again. */
+  async readAgain(uris: readonly string[]): Promise<void> {
+    await withPatience(this.#closed.again(uris));
+  }
+
+  /** Nothing is read any more. */
+  stop(): void {
+    this.#closed.stop();
   }
 
   open(uri: string, version: number, text: string): void {
@@ -91,12 +126,15 @@ export class Session {
   }
 
   close(uri: string): void {
-    if (this.#documents.delete(uri) && isBenchFile(uri)) this.#askBelow(keyOf(uri));
+    if (!this.#documents.delete(uri)) return;
+    this.#closed.changed(uri);
+    if (isBenchFile(uri)) this.#askBelow(keyOf(uri));
   }
 
   /** @param folders addresses of the workspace folders */
   setFolders(folders: readonly string[]): void {
     this.#folders = folders;
+    this.#closed.setFolders(folders);
     this.settingsChanged();
   }
 
@@ -110,10 +148,18 @@ export class Session {
   }
 
   /** A file on disk was made, changed or deleted; a deletion may be that of a folder above bench files. */
-  fileChanged(uri: string): void {
+  fileChanged(uri: string, type: FileChangeType): void {
     const key = keyOf(uri);
+    if (type === FileChangeType.Deleted) this.#closed.deleted(uri);
+    else this.#closed.changed(uri);
     if (isBenchFile(uri)) this.#askBelow(key);
     else for (const [other, { bench }] of this.#documents) if (bench && isInside(bench.key, key)) this.#ask(other);
+  }
+
+  /** A folder was renamed to this one. */
+  folderCame(uri: string): void {
+    this.#closed.folderCame(uri);
+    this.#askBelow(`${keyOf(uri)}/${BENCH_FILE}`);
   }
 
   #folderOf(uri: string): string | undefined {
@@ -121,6 +167,12 @@ export class Session {
     return this.#folders
       .filter((folder) => isInside(key, keyOf(folder)))
       .reduce<string | undefined>((best, one) => (best && best.length >= one.length ? best : one), undefined);
+  }
+
+  /** Key of the workspace folder that holds a document. */
+  #topOf(uri: string): string | null {
+    const folder = this.#folderOf(uri);
+    return folder ? keyOf(folder) : null;
   }
 
   /** Asks anew for the settings and the bench file of the documents at or below the folder of a bench file. */
@@ -135,7 +187,7 @@ export class Session {
     const asked = ++open.asked;
     const folder = this.#folderOf(uri);
     const settings = withPatience(this.#host.configuration(folder));
-    const bench = this.#findBench(uri, folder ? keyOf(folder) : null, open);
+    const bench = this.#findBench(uri, this.#topOf(uri), open);
     open.ready = Promise.all([settings, bench]).then(([section, found]) => {
       if (open.asked !== asked) return open.ready;
       if (this.#documents.get(uri) !== open) return undefined;
@@ -169,9 +221,10 @@ export class Session {
       const text = await withPatience(this.#host.read(address));
       if (typeof text !== 'string') continue;
       // The same text again keeps its document, so that nothing which rests on it is worked out anew.
-      return open.bench?.key === key && open.bench.text === text
-        ? open.bench
-        : { key, document: parseDocument(text), text };
+      const isKnown = open.bench?.key === key && open.bench.text === text;
+      const bench = isKnown ? (open.bench as Bench) : { key, document: parseDocument(text), text };
+      this.#closed.keep(address, tableOf(bench.document));
+      return bench;
     }
     return null;
   }

@@ -7,7 +7,6 @@ import {
   DidChangeWatchedFilesNotification,
   DidChangeWorkspaceFoldersNotification,
   DocumentFormattingRequest,
-  DocumentRangeFormattingRequest,
   DocumentSymbolRequest,
   FileChangeType,
   FoldingRangeRequest,
@@ -20,6 +19,7 @@ import {
 } from 'vscode-languageserver/node';
 import { FEATURES } from '../../server/features';
 import { connect, USUAL, type Wire } from '../support/wire';
+import { askEverything } from './support/questions';
 
 const URI = 'file:///bench/week-48.lentil';
 const at = (line: number, character: number): Position => ({ line, character });
@@ -256,22 +256,8 @@ test.each(Object.keys(FEATURES) as (keyof typeof FEATURES)[])(
     };
     const wire = await connect({ features: broken });
     await wire.open(URI, UNSIGNED);
-    const textDocument = { uri: URI };
-    const { client } = wire;
-    const answers = [
-      await client.sendRequest(HoverRequest.type, { textDocument, position: at(1, 3) }),
-      await client.sendRequest(InlayHintRequest.type, { textDocument, range: WHOLE }),
-      await client.sendRequest(DocumentSymbolRequest.type, { textDocument }),
-      await client.sendRequest(FoldingRangeRequest.type, { textDocument }),
-      await client.sendRequest(CodeActionRequest.type, {
-        textDocument,
-        range: range(1, 5, 5),
-        context: { diagnostics: [] },
-      }),
-      await client.sendRequest(DocumentFormattingRequest.type, { textDocument, options: LAYOUT }),
-      await client.sendRequest(DocumentRangeFormattingRequest.type, { textDocument, options: LAYOUT, range: WHOLE }),
-    ];
-    expect(answers.filter((answer) => answer === null)).toHaveLength(name === 'diagnostics' ? 0 : 1);
+    const answers = await askEverything(wire.client, { uri: URI, position: at(0, 6) });
+    if (name !== 'diagnostics') expect(answers).toHaveProperty(name, null);
     expect(wire.logged.join()).toContain('forced by a test');
     if (name === 'diagnostics') return;
     await wire.change(URI, { text: SIGNED });
@@ -369,12 +355,12 @@ const NAMING = 'order A\n  R -1.00\n  L -1.00\n  reading 2026-11-24 with FOC-A\n
 const changedOnDisk = (wire: Wire, uri: string, type: FileChangeType): Promise<void> =>
   wire.client.sendNotification(DidChangeWatchedFilesNotification.type, { changes: [{ uri, type }] });
 
-test('only bench files are watched', async () => {
+test('only files of the notation are watched', async () => {
   const wire = await connect();
   await wire.open(URI, UNSIGNED);
   await wire.findings(URI);
   const watched = wire.registered.find(({ method }) => method === 'workspace/didChangeWatchedFiles');
-  expect(watched?.registerOptions).toEqual({ watchers: [{ globPattern: '**/bench.lentil' }] });
+  expect(watched?.registerOptions).toEqual({ watchers: [{ globPattern: '**/*.lentil' }] });
 });
 
 test('the nearest bench file in the folder or above it is found, and none above the workspace folder', async () => {

@@ -25,6 +25,7 @@ import {
 } from 'vscode-languageserver/node';
 import { serve } from '../../server/connection';
 import type { Features } from '../../server/features';
+import type { Platform } from '../../server/platform';
 
 export interface WireOptions {
   readonly capabilities?: ClientCapabilities;
@@ -123,6 +124,14 @@ export class Wire {
   }
 }
 
+const diskOf = (files: Map<string, string>): Platform => ({
+  reads: (uri) => !uri.startsWith('editor:'),
+  read: async (uri) => files.get(uri) ?? null,
+  list: async function* (folder) {
+    for (const uri of files.keys?.() ?? []) if (uri.startsWith(`${folder}/`)) yield uri;
+  },
+});
+
 /** Starts a server with an editor at its other end; both end with the test. */
 export async function connect({
   capabilities = USUAL,
@@ -134,7 +143,7 @@ export async function connect({
   const [up, down] = [new PassThrough(), new PassThrough()];
   // With its own streams a connection would end the process when they close.
   const connection = createConnection(new StreamMessageReader(up), new StreamMessageWriter(down));
-  serve(connection, { read: async (uri) => files.get(uri) ?? null }, features);
+  serve(connection, diskOf(files), features);
   connection.listen();
   const client = createProtocolConnection(new StreamMessageReader(down), new StreamMessageWriter(up));
   const wire = new Wire(client, configuration);

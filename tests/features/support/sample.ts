@@ -3,6 +3,7 @@ import type { Position, Range } from 'vscode-languageserver';
 import { type LentilDocument, parseDocument } from '../../../orders';
 import { abilitiesOf } from '../../../server/abilities';
 import type { Options } from '../../../server/features/options';
+import { NO_NAMES } from '../../../server/names/lookup';
 import { DEFAULT_SETTINGS, type Settings } from '../../../server/settings';
 import { Snapshot } from '../../../server/snapshot';
 import { USUAL } from '../../support/wire';
@@ -30,6 +31,8 @@ export const options = (settings: Partial<Settings> = {}): Options => ({
   abilities: abilitiesOf(USUAL),
   settings: { ...DEFAULT_SETTINGS, ...settings },
   today: '2026-11-25',
+  names: () => NO_NAMES,
+  isEveryFileRead: () => true,
 });
 
 /** The text that a range covers, cut out of the text as an editor would. */

@@ -1,0 +1,70 @@
+/** Every question an editor asks about a document, by the name of the feature that answers it. */
+import {
+  CodeActionRequest,
+  DefinitionRequest,
+  DocumentFormattingRequest,
+  DocumentHighlightRequest,
+  DocumentRangeFormattingRequest,
+  DocumentSymbolRequest,
+  FoldingRangeRequest,
+  HoverRequest,
+  InlayHintRequest,
+  type Position,
+  PrepareRenameRequest,
+  type ProtocolConnection,
+  type Range,
+  ReferencesRequest,
+  RenameRequest,
+  WorkspaceSymbolRequest,
+} from 'vscode-languageserver/node';
+
+export interface Question {
+  readonly uri: string;
+  readonly position: Position;
+}
+
+type Ask = (client: ProtocolConnection, question: Question) => Promise<unknown>;
+
+const LAYOUT = { tabSize: 2, insertSpaces: true };
+export const EVERYTHING: Range = { start: { line: 0, character: 0 }, end: { line: 1_000_000, character: 0 } };
+
+const at = ({ uri, position }: Question) => ({ textDocument: { uri }, position });
+const about = ({ uri }: Question) => ({ textDocument: { uri } });
+
+export const QUESTIONS: Readonly<Record<string, Ask>> = {
+  codeActions: (client, question) =>
+    client.sendRequest(CodeActionRequest.type, {
+      ...about(question),
+      range: { start: question.position, end: question.position },
+      context: { diagnostics: [] },
+    }),
+  definition: (client, question) => client.sendRequest(DefinitionRequest.type, at(question)),
+  documentHighlights: (client, question) => client.sendRequest(DocumentHighlightRequest.type, at(question)),
+  documentSymbols: (client, question) => client.sendRequest(DocumentSymbolRequest.type, about(question)),
+  folding: (client, question) => client.sendRequest(FoldingRangeRequest.type, about(question)),
+  formatting: (client, question) =>
+    client.sendRequest(DocumentFormattingRequest.type, { ...about(question), options: LAYOUT }),
+  hover: (client, question) => client.sendRequest(HoverRequest.type, at(question)),
+  inlayHints: (client, question) =>
+    client.sendRequest(InlayHintRequest.type, { ...about(question), range: EVERYTHING }),
+  prepareRename: (client, question) => client.sendRequest(PrepareRenameRequest.type, at(question)),
+  rangeFormatting: (client, question) =>
+    client.sendRequest(DocumentRangeFormattingRequest.type, {
+      ...about(question),
+      range: EVERYTHING,
+      options: LAYOUT,
+    }),
+  references: (client, question) =>
+    client.sendRequest(ReferencesRequest.type, { ...at(question), context: { includeDeclaration: true } }),
+  rename: (client, question) => client.sendRequest(RenameRequest.type, { ...at(question), newName: 'NEW-1' }),
+  workspaceSymbols: (client) => client.sendRequest(WorkspaceSymbolRequest.type, { query: '' }),
+};
+
+/** Asks everything; a refusal is an answer like any other. */
+export async function askEverything(client: ProtocolConnection, question: Question): Promise<Record<string, unknown>> {
+  const answers: Record<string, unknown> = {};
+  for (const [name, ask] of Object.entries(QUESTIONS)) {
+    answers[name] = await ask(client, question).catch(({ code, message }) => ({ code, message }));
+  }
+  return answers;
+}
