@@ -1,5 +1,4 @@
 /** An order against its readings: every measure the verdict rests on, the verdict, and the values a reading once had. */
-import type { Eye } from '../grammar';
 import { EVIDENCE_FROM_FIRM_TO_WEAK, type Evidence, type ToleranceSet } from '../tables';
 import { type Context, type Standard, standardOf } from './context';
 import { type HouseSet, houseOutcome } from './house';
@@ -10,7 +9,7 @@ import { physicalMeasures } from './measures/physical';
 import { placingMeasures } from './measures/placing';
 import { positionMeasures } from './measures/positions';
 import { powerMeasures } from './measures/power';
-import type { LensMaterial, Order, Reading } from './model';
+import type { Order, Reading } from './model';
 import { noValues, type ReadValues, reduce, type Taken } from './reduce';
 
 export type Verdict = 'accept' | 'reject' | 'incomplete' | 'unread';
@@ -39,11 +38,10 @@ export const evaluate = (order: Order, context: Context): Evaluation =>
 
 /** The same by another standard than the one the order names. */
 export function evaluateBy({ set, name, house }: Standard, order: Order, context: Context): Evaluation {
-  const material = (eye: Eye): LensMaterial | null => order.lenses[eye].material?.value ?? null;
   const all = chronological(order.readings);
   const counting = all.filter(({ reading }) => counts(order, order.readings[reading] as Reading));
   const current = stillInFrame(counting, order.readings);
-  const values = current.length > 0 ? reduce(current, order.readings, context.instruments, material) : EMPTY;
+  const values = current.length > 0 ? reduce(current, order.readings, context.instruments, order.lenses) : EMPTY;
   const base = { set, house, standard: name, values };
   if (!set)
     return {
@@ -55,13 +53,14 @@ export function evaluateBy({ set, name, house }: Standard, order: Order, context
       evidence: null,
     };
   const judging = { order, set, guard: context.guard };
-  const measures = withHouse(measure({ ...judging, values }), house);
-  const earlier = order.readings.length > 1 ? replacedMeasures(judging, all, measures, context, material) : [];
+  const measures = withHouse(measuresOf({ ...judging, values }), house);
+  const earlier = order.readings.length > 1 ? replacedMeasures(judging, all, measures, context) : [];
   const verdict = order.readings.length === 0 ? 'unread' : verdictOf(measures);
   return { ...base, verdict, reservations: reservations(measures), measures, earlier, evidence: weakest(measures) };
 }
 
-function measure(one: Case): Measure[] {
+/** Every measure of one case, by the published set alone; also asks what another reading or another order would give. */
+export function measuresOf(one: Case): Measure[] {
   const placed = placingMeasures(one);
   return [
     ...powerMeasures(one),
@@ -150,15 +149,14 @@ function replacedMeasures(
   all: readonly Taken[],
   current: readonly Measure[],
   context: Context,
-  material: (eye: Eye) => LensMaterial | null,
 ): Measure[] {
-  const { readings } = judging.order;
+  const { readings, lenses } = judging.order;
   const key = ({ quantity, eye, place }: Measure): string => `${quantity}.${eye}.${place?.line}`;
   const inUse = new Set(current.filter(({ place }) => place).map(key));
   return readings.flatMap((_, index) => {
     const own = all.filter(({ reading }) => reading === index);
-    const values = reduce(own, readings, context.instruments, material);
-    return measure({ ...judging, values }).filter(
+    const values = reduce(own, readings, context.instruments, lenses);
+    return measuresOf({ ...judging, values }).filter(
       (one) => one.place && one.outcome !== 'not-read' && !inUse.has(key(one)),
     );
   });

@@ -1,6 +1,7 @@
 import type { Family } from '../finding';
 import { BENCH } from './bench';
 import { BLOCKS } from './blocks';
+import { CAUSES } from './cause';
 import { ORDER } from './order';
 import type { Rule } from './rule';
 import { TOLERANCE } from './tolerance';
@@ -12,7 +13,9 @@ const byFamilyThenCode = (a: Rule, b: Rule): number =>
   FAMILIES.indexOf(a.family) - FAMILIES.indexOf(b.family) || (a.code < b.code ? -1 : 1);
 
 /** Every rule once, by family and then by code. */
-export const RULES: readonly Rule[] = [...WRITING, ...BLOCKS, ...ORDER, ...TOLERANCE, ...BENCH].sort(byFamilyThenCode);
+export const RULES: readonly Rule[] = [...WRITING, ...BLOCKS, ...ORDER, ...TOLERANCE, ...BENCH, ...CAUSES].sort(
+  byFamilyThenCode,
+);
 
 const BY_CODE: ReadonlyMap<string, Rule> = new Map(RULES.map((rule) => [rule.code, rule]));
 

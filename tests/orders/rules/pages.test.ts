@@ -20,6 +20,9 @@ const again: Frame = (example) => (job) => ({
 /** Lines of an order, by how deep they stand in the example. */
 const asLines: Frame = (example) => (job) => ({ ...job, order: [...job.order, ...example.split('\n')] });
 
+/** Each line in the place of its like. */
+const eachInReading: Frame = (example) => (job) => ({ ...job, reading: example.split('\n').reduce(put, job.reading) });
+
 interface Place {
   readonly job: Job;
   readonly frame: Frame;
@@ -41,6 +44,11 @@ const PLACES: Readonly<Record<string, Place>> = {
     frame: inOrder,
     right: (line) => (job) => ({ ...job, order: [...without(job.order, 'L', 'balance'), line] }),
   },
+  'base-curve-index': {
+    job: { ...JOB, order: ['lens 1.67 index 1.67', 'base-curve 6.00'].reduce(put, JOB.order) },
+    frame: eachInReading,
+  },
+  'base-reversed': { job: { ...JOB, order: put(JOB.order, 'prism R 2.00 BI L 0') }, frame: eachInReading },
   'block-unclear': { job: ORDER, frame: asLines, right: (line) => () => asLines(line)(ORDER) },
   'block-unnamed': {
     job: JOB,
@@ -48,6 +56,13 @@ const PLACES: Readonly<Record<string, Place>> = {
     right: (line) => () => inOrder(line)(ORDER),
   },
   'compensation-unsaid': { job: order('R -10.00', 'L -10.00', 'pd 63', 'as-worn vertex 14'), frame: inOrder },
+  'compensation-mixed': {
+    job: {
+      ...JOB,
+      order: ['R -10.00 DS', 'tested vertex 12', 'as-worn vertex 14', 'compensation vertex'].reduce(put, JOB.order),
+    },
+    frame: eachInReading,
+  },
   'cross-room': { job: order(...DISTANCE, ...PROGRESSIVE), frame: inOrder },
   'defined-twice': { job: JOB, frame: (line) => (job) => ({ ...job, head: [...job.head, line] }) },
   'house-base-missing': { job: JOB, frame: inHead },
@@ -62,6 +77,7 @@ const PLACES: Readonly<Record<string, Place>> = {
     frame: atEnd,
     right: (lines) => () => atEnd(lines)(JOB),
   },
+  'heights-swapped': { job: { ...JOB, order: put(JOB.order, 'height R 18 L 16') }, frame: eachInReading },
   'house-limit': {
     job: { ...JOB, head: ['standard house', 'tolerance house from z80.1-2015', '  power 0.06', 'instrument FOC-A'] },
     frame: inReading,
@@ -96,6 +112,7 @@ const PLACES: Readonly<Record<string, Place>> = {
   'said-twice': { job: JOB, frame: atEnd },
   'standard-missing': { job: { ...JOB, head: [] }, frame: inOrder, right: inHead },
   'standard-unknown': { job: JOB, frame: inHead },
+  'thinning-as-error': { job: { ...JOB, head: ['standard nj-13-35-5.2'] }, frame: eachInReading },
   'vertex-matters': { job: order('L -1.00 DS'), frame: inOrder },
   'kept-differs': { job: { ...ORDER, order: [...ORDER.order, 'make R'] }, frame: inOrder },
 };
@@ -105,6 +122,7 @@ const MARGIN = new Set(['order', 'instrument', 'defaults', 'tolerance', 'standar
 /** Where a line may stand, by its first word: a reading for what only a reading has, the margin for a block. */
 function placeFor({ family, page }: Rule): Place {
   if (family === 'tolerance' || family === 'bench') return { job: JOB, frame: inReading };
+  if (family === 'cause') return { job: JOB, frame: eachInReading };
   if (family === 'order') return { job: ORDER, frame: inOrder };
   const word = lineWord(/^\s*(\S+)/.exec(page.example.wrong)?.[1] ?? '');
   if (word && (MARGIN.has(word.word) || word.blocks.includes('instrument'))) return { job: ORDER, frame: inHead };

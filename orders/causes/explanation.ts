@@ -1,0 +1,97 @@
+/**
+ * An explanation undoes one slip in the figures read, or in the order, and judges the case again. It holds only where all
+ * it changes comes out inside, and much better than it was.
+ */
+import type { Eye } from '../../grammar';
+import { isSame } from '../exact';
+import type { FindingData } from '../finding';
+import type { Measure, Quantity } from '../measures/measure';
+import { type Change, type Failed, isRefraction, type Scene } from './scene';
+
+export interface Explanation {
+  /** Null where the cause is one of the pair. */
+  readonly eye: Eye | null;
+  readonly data: FindingData;
+  readonly explains: readonly Failed[];
+  /** What is left of the explained deviations, as a mean share of their limits. */
+  readonly left: number;
+  /** A guess from a single figure that nothing contradicts; any explanation with more evidence goes first. */
+  readonly weak?: true;
+}
+
+/** What an undone slip sets right. */
+export type SetRight = Pick<Explanation, 'explains' | 'left'>;
+
+export interface Demand {
+  /** The measures that may change; all where it is left out. */
+  readonly of?: readonly Quantity[];
+  /** Eyes in which something must have failed and be set right. */
+  readonly eyes?: readonly Eye[];
+  /** The most that may be left of each explained deviation, in its unit. */
+  readonly most?: number;
+}
+
+/** One figure alone fits many a guess, so it has to fit to half its limit; several together fit by chance no more. */
+const SHARE_OF_ONE = 0.5;
+
+/** The explained deviations together have to shrink to this share at least. */
+const MUCH_BETTER = 0.5;
+
+/**
+ * The failed measures that a change sets right, or null where the explanation does not hold: something it changes is
+ * still or newly outside, it leaves part of what failed in a lens unexplained, or it fits little better than before.
+ */
+export function setRight(scene: Scene, change: Change, { of, eyes, most }: Demand = {}): SetRight | null {
+  const isMeant = ({ quantity }: Measure): boolean => !of || of.includes(quantity);
+  const before = new Map(scene.evaluation.measures.filter(isMeant).map((one) => [keyOf(one), one]));
+  const explains: Failed[] = [];
+  let was = 0;
+  let left = 0;
+  let loose = false;
+  for (const after of scene.measuresWith(change).filter(isMeant)) {
+    const old =
+      before.get(keyOf(after)) ??
+      before.get(keyOf({ ...after, quantity: SAME_ERROR[after.quantity] ?? after.quantity }));
+    if (old) before.delete(keyOf(old));
+    if (!old || isUnchanged(old, after)) {
+      if (!old && after.outcome === 'fail') return null;
+      continue;
+    }
+    if (after.outcome !== 'pass') return null;
+    const failed = scene.failed.find((one) => one === old);
+    if (!failed) continue;
+    const limit = after.limit?.amount || failed.limit.amount;
+    const share = Math.abs(after.deviation ?? 0) / limit;
+    if (most !== undefined && Math.abs(after.deviation ?? 0) > most) return null;
+    if (share > SHARE_OF_ONE) loose = true;
+    explains.push(failed);
+    was += Math.abs(failed.deviation) / failed.limit.amount;
+    left += share;
+  }
+  // What has no place any more, such as the axis of what became a sphere, was not explained.
+  if ([...before.values()].some(({ outcome }) => outcome === 'fail')) return null;
+  if (explains.length === 0 || (explains.length === 1 && loose) || left > was * MUCH_BETTER) return null;
+  if (eyes?.some((eye) => !explains.some((one) => one.eye === eye))) return null;
+  return isWhole(scene, explains) ? { explains, left: left / explains.length } : null;
+}
+
+const keyOf = ({ quantity, eye, meridian }: Measure): string => `${quantity}.${eye}.${meridian}`;
+
+/** The place of a pair is told as distance or as prism, whichever comes out worse; without the slip it may be the other. */
+const SAME_ERROR: Readonly<Partial<Record<Quantity, Quantity>>> = {
+  pd: 'prism-horizontal',
+  'prism-horizontal': 'pd',
+  'height-difference': 'prism-vertical',
+  'prism-vertical': 'height-difference',
+};
+
+const isUnchanged = (a: Measure, b: Measure): boolean =>
+  a.outcome === b.outcome && isSame(a.deviation ?? 0, b.deviation ?? 0);
+
+/** A lens whose power, cylinder or axis is explained has none of them left outside. */
+const isWhole = ({ failed }: Scene, explains: readonly Failed[]): boolean =>
+  explains.every(
+    ({ eye, ...one }) =>
+      !isRefraction(one as Measure) ||
+      failed.every((other) => other.eye !== eye || !isRefraction(other) || explains.includes(other)),
+  );
