@@ -1,7 +1,7 @@
 /** Instruments as declared, and what their smallest step does to a reading. */
 import type { Block, Span } from '../grammar';
 import { isSame, roundTo } from './exact';
-import type { Instrument } from './model';
+import type { Instrument, Measurement, Reading } from './model';
 
 /** Reads an `instrument` block. Returns null when it has no name. */
 export function instrumentOf(block: Block): Instrument | null {
@@ -33,6 +33,28 @@ export function instrumentOf(block: Block): Instrument | null {
     }
   }
   return { ...draft, testLenses: tests };
+}
+
+/** The instrument a line was read on: its own, or that of the whole reading. Null where none is named or declared. */
+export const instrumentOfLine = (
+  line: Pick<Measurement, 'with'>,
+  reading: Pick<Reading, 'with'>,
+  instruments: ReadonlyMap<string, Instrument>,
+): Instrument | null => instruments.get(line.with ?? reading.with ?? '') ?? null;
+
+/**
+ * What the drum shows with nothing on the stop, dioptres, as it comes off an absolute power of this line: the zero of
+ * the day where the reading says one, else that of the instrument. The zero of the day is that of the reading’s own
+ * instrument, and not of another that a line was read on.
+ */
+export function zeroOf(
+  line: Pick<Measurement, 'with' | 'corrected'>,
+  reading: Pick<Reading, 'with' | 'zero'>,
+  instrument: Instrument | null,
+): number {
+  if (line.corrected) return 0;
+  const isOther = line.with !== null && reading.with !== null && line.with !== reading.with;
+  return (isOther ? null : reading.zero?.value) ?? instrument?.zero ?? 0;
 }
 
 /** Whether an instrument reads powers: a focimeter, or one of which nothing is said. */

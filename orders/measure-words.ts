@@ -3,7 +3,7 @@ import { sources } from '../tables';
 import { tidy } from './exact';
 import type { Measure } from './measures/measure';
 import type { Step } from './reduce';
-import { amountInWords, figure, quantityInWords, signed, valueInWords } from './words';
+import { amountInWords, axisFigures, beforeEyeInWords, figure, quantityInWords, signed, valueInWords } from './words';
 
 /** Whose measure it is: `R power`, `L axis`, `PD`. */
 export function subjectInWords({ quantity, eye, meridian }: Measure): string {
@@ -98,7 +98,23 @@ export function stepInWords(step: Step): string {
       return `zero ${signed(step.zero)} taken off ${signed(step.from)} = ${signed(step.to)}`;
     case 'engraved':
       return `${signed(step.value)} as engraved on the lens, not measured`;
+    case 'ring':
+      return `target on ring ${figure(step.ring)} towards ${axisFigures(step.degrees)}°: ${beforeEyeInWords(step)}`;
+    case 'sum':
+    case 'less':
+      return bothInWords(step);
     case 'mean':
       return `mean of ${step.of.length} readings`;
   }
+}
+
+/** Both lenses put together: lengths as they are, prism as base in or base up beyond the order. */
+function bothInWords({ step, of, right, left, result, unit }: Extract<Step, { step: 'sum' | 'less' }>): string {
+  const sign = step === 'sum' ? '+' : '-';
+  if (of === 'length') {
+    const way = `R ${amountInWords(right, unit)} ${sign} L ${amountInWords(left, unit)}`;
+    return `${way} = ${tidy(result) < 0 ? '-' : ''}${amountInWords(result, unit)}`;
+  }
+  const base = of === 'base-in' ? 'base in' : 'base up';
+  return `${base} beyond the order: R ${signed(right)} ${sign} L (${signed(left)}) = ${signed(result)} Δ`;
 }

@@ -229,12 +229,18 @@ export type AddReading =
     }
   | { readonly kind: 'clock'; readonly from: number; readonly to: number };
 
+/** Where the target stands: the ring it is on, prism dioptres, and the angle it lies towards, 0 to 360 degrees. */
+export interface Ring {
+  readonly amount: number;
+  readonly degrees: number;
+}
+
 /** One thing measured. `eye` is null for what belongs to the pair. */
 export type Measurement = MeasurementBase &
   (
     | { readonly quantity: 'power'; readonly value: TypedPower }
     | { readonly quantity: 'add'; readonly value: AddReading }
-    | { readonly quantity: 'prism'; readonly value: PrismVector }
+    | { readonly quantity: 'prism'; readonly value: PrismVector; readonly ring: Ring | null }
     | { readonly quantity: 'pd' | 'near-pd' | 'optical-centres'; readonly value: number }
     | { readonly quantity: 'intermediate'; readonly value: number }
     | { readonly quantity: 'height' | 'base-curve' | 'segment-width' | 'segment-tilt'; readonly value: number }

@@ -1,17 +1,29 @@
 /** What each line of a reading measures. */
-import type { AddNode, ClockNode, Eye, EyeWord, Figure, ForEye, LineNode, PdNode, Qualifiers, Span } from '../grammar';
-import type { AddReading, MeasuredQuantity, Measurement } from './model';
+import type {
+  AddNode,
+  ClockNode,
+  Eye,
+  EyeWord,
+  Figure,
+  ForEye,
+  LineNode,
+  PdNode,
+  PrismComponent,
+  Qualifiers,
+  Span,
+} from '../grammar';
+import type { AddReading, MeasuredQuantity, Measurement, Ring } from './model';
 import { type At, eyesNamed, thicknessKey } from './order-lines';
 import { prismOf, typedPower } from './values';
 
-type Put = (quantity: MeasuredQuantity, value: unknown, span: Span, eye: Eye | null) => void;
+type Put = (quantity: MeasuredQuantity, value: unknown, span: Span, eye: Eye | null, ring?: Ring | null) => void;
 
 /** The measurements of one line, or null when a reading holds no such line. */
 export function readingLine(node: LineNode, at: At): Measurement[] | null {
   const list: Measurement[] = [];
   const ending: Qualifiers | undefined = node.qualifiers;
   const again = 'again' in node && node.again;
-  const put: Put = (quantity, value, span, eye) => {
+  const put: Put = (quantity, value, span, eye, ring) => {
     list.push({
       quantity,
       value,
@@ -22,6 +34,7 @@ export function readingLine(node: LineNode, at: At): Measurement[] | null {
       withPlace: ending?.with ? at(ending.with) : null,
       at: ending?.at?.word ?? null,
       corrected: Boolean(ending?.corrected),
+      ...(ring === undefined ? {} : { ring }),
     } as Measurement);
   };
   return read(node, put) ? list : null;
@@ -36,7 +49,7 @@ function read(node: LineNode, put: Put): boolean {
           if (typed && entry.power) put('power', typed, entry.power, side);
           if (entry.add) addReading(entry.add, entry.add, side, put);
           const prism = entry.prism.length > 0 ? prismOf(entry.prism, side) : null;
-          if (prism) put('prism', prism, span(entry.prism), side);
+          if (prism) put('prism', prism, span(entry.prism), side, ringOf(entry.prism));
         }
       }
       return true;
@@ -47,7 +60,7 @@ function read(node: LineNode, put: Put): boolean {
       for (const entry of node.entries) {
         for (const side of eyes(entry.eye)) {
           const prism = prismOf(entry.value, side);
-          if (prism && entry.value.length > 0) put('prism', prism, entry, side);
+          if (prism && entry.value.length > 0) put('prism', prism, entry, side, ringOf(entry.value));
         }
       }
       return true;
@@ -98,6 +111,13 @@ function read(node: LineNode, put: Put): boolean {
 
 const eyes = (word: EyeWord | null): readonly Eye[] => eyesNamed(word?.eye ?? 'both');
 const span = (parts: readonly Span[]): Span => ({ start: parts[0]?.start ?? 0, end: parts.at(-1)?.end ?? 0 });
+
+/** A target read by ring and angle; base words need no taking apart. */
+function ringOf(components: readonly PrismComponent[]): Ring | null {
+  const [only, more] = components;
+  if (!only || more || only.amount.value === null || only.degrees?.value == null) return null;
+  return { amount: only.amount.value, degrees: only.degrees.value };
+}
 
 function figure(node: Figure | null, quantity: MeasuredQuantity, eye: Eye | null, put: Put): void {
   if (node && node.value !== null) put(quantity, node.value, node, eye);

@@ -75,8 +75,10 @@ const QUANTITIES: Readonly<Record<Quantity, string>> = {
 export const quantityInWords = (quantity: Quantity): string => QUANTITIES[quantity];
 
 /** A prism with its base words before one eye: `2.00 in, 0.50 up`; `none` where there is none. */
-export function prismInWords(prism: PrismVector, eye: Eye): string {
-  const before = prismBeforeEye(prism, eye);
+export const prismInWords = (prism: PrismVector, eye: Eye): string => beforeEyeInWords(prismBeforeEye(prism, eye));
+
+/** The same for a prism that is known before its eye. */
+export function beforeEyeInWords(before: EyePrism): string {
   const parts: string[] = [];
   if (tidy(before.in) !== 0) parts.push(`${figure(before.in)} base ${before.in > 0 ? 'in' : 'out'}`);
   if (tidy(before.up) !== 0) parts.push(`${figure(before.up)} base ${before.up > 0 ? 'up' : 'down'}`);

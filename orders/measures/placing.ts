@@ -3,7 +3,7 @@
  * tolerance set asks. One displaced centre is one measure, with the other unit beside it.
  */
 import type { Eye } from '../../grammar';
-import { imbalance, type PrismVector, powerAt } from '../../optics';
+import { imbalance, type PrismVector, powerAt, prismBeforeEye } from '../../optics';
 import { attempt } from '../attempt';
 import { tidy } from '../exact';
 import { lensClassOf, type PairLimit, pairLimit } from '../limits';
@@ -11,6 +11,7 @@ import { EYES, type Order } from '../model';
 import { placingPd } from '../placing-pd';
 import { powerToMake } from '../power-to-make';
 import type { Read, ReadValues } from '../reduce';
+import type { Step } from '../step';
 import type { GuardBand } from '../uncertainty';
 import { type Case, type From, type Held, judge, type Measure, notRead, type Subject } from './measure';
 import { differenceOf, sumOf, together } from './sums';
@@ -122,7 +123,16 @@ function unwantedPrism(order: Order, values: ReadValues, component: 'horizontal'
   if (!right || !left) return null;
   const { R, L } = order.lenses;
   const of = (a: PrismVector, b: PrismVector): number => imbalance(unwantedIn(a, R), unwantedIn(b, L))[component];
-  const read = attempt(() => together(right, left, of));
+  const part = component === 'horizontal' ? 'in' : 'up';
+  const way = (a: PrismVector, b: PrismVector, result: number): Step => ({
+    step: component === 'horizontal' ? 'sum' : 'less',
+    of: component === 'horizontal' ? 'base-in' : 'base-up',
+    right: tidy(prismBeforeEye(unwantedIn(a, R), 'R')[part]),
+    left: tidy(prismBeforeEye(unwantedIn(b, L), 'L')[part]),
+    result,
+    unit: 'prism',
+  });
+  const read = attempt(() => together(right, left, of, way));
   if (!read) return null;
   const from = { ...read, coarse: false };
   return { from, mm: null, prism: read.value, ordered: 0, read: null, eye: null, because: null, all: read.all };

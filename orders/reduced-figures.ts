@@ -1,0 +1,130 @@
+/** The arithmetic of one measured thing and its repeats: eighths, the zero, drum and dial differences, the mean. */
+import type { Eye } from '../grammar';
+import {
+  addByClock,
+  addByDrum,
+  correctedForZero,
+  meanPower,
+  minusForm,
+  type Power,
+  type PrismVector,
+  prismBeforeEye,
+} from '../optics';
+import { attempt } from './attempt';
+import { tidy } from './exact';
+import { asEighth } from './instrument';
+import type { AddReading, Instrument, LensMaterial, Ring, TypedPower } from './model';
+import type { Part, Step } from './step';
+import { asPower } from './values';
+
+/** A reduced value, how it came about, and the value of each repeat. */
+export interface Reduced<V> {
+  readonly value: V;
+  readonly steps: readonly Step[];
+  readonly all: readonly V[];
+}
+
+export const mean = (list: readonly number[]): number => list.reduce((sum, value) => sum + value, 0) / list.length;
+
+/**
+ * Powers in minus form, dioptres, whatever form they were read in. `zero` is what the drum shows with nothing on the
+ * stop; it comes off the sphere, since both positions of the drum are off by it. Null where a figure is out of range.
+ */
+export function reducedPower(
+  list: readonly { readonly value: TypedPower; readonly zero: number }[],
+  instrument: Instrument | null,
+): Reduced<Power> | null {
+  const steps: Step[] = [];
+  const lenses: Power[] = [];
+  for (const { value, zero } of list) {
+    if (value.form === 'lines') {
+      const wide = tidy(value.sphere + value.cylinder);
+      steps.push({ step: 'drum', thin: value.sphere, wide, cylinder: value.cylinder });
+    }
+    const sphere = eighth(value.sphere, 'sphere', instrument, steps);
+    const cylinder = eighth(value.cylinder, 'cylinder', instrument, steps);
+    const corrected = attempt(() => tidy(correctedForZero(sphere, zero)));
+    const lens =
+      corrected === null ? null : attempt(() => minusForm(asPower({ ...value, sphere: corrected, cylinder })));
+    if (corrected === null || !lens) return null;
+    if (zero !== 0) steps.push({ step: 'zero', zero, from: sphere, to: corrected });
+    lenses.push(lens);
+  }
+  if (lenses.length === 1) return { value: lenses[0] as Power, steps, all: lenses };
+  return {
+    value: meanPower(lenses),
+    steps: [...steps, { step: 'mean', of: lenses.map(({ sphere }) => sphere) }],
+    all: lenses,
+  };
+}
+
+function eighth(value: number, part: Part, instrument: Instrument | null, steps: Step[]): number {
+  const taken = asEighth(value, instrument);
+  if (taken !== value) steps.push({ step: 'eighth', part, from: value, to: taken });
+  return taken;
+}
+
+/** Adds, dioptres. A constant zero error drops out of a difference, so none is taken off. */
+export function reducedAdd(
+  list: readonly { readonly value: AddReading }[],
+  instrument: Instrument | null,
+  material: LensMaterial | null,
+): Reduced<number> | null {
+  const steps: Step[] = [];
+  const results: number[] = [];
+  for (const { value } of list) {
+    const result =
+      value.kind === 'value'
+        ? eighth(value.value, 'add', instrument, steps)
+        : difference(value, instrument, material, steps);
+    if (result === null) return null;
+    if (value.kind === 'value' && value.engraved) steps.push({ step: 'engraved', value: result });
+    results.push(result);
+  }
+  return withMean(results, steps);
+}
+
+function difference(
+  value: Exclude<AddReading, { kind: 'value' }>,
+  instrument: Instrument | null,
+  material: LensMaterial | null,
+  steps: Step[],
+): number | null {
+  if (value.kind === 'drum') {
+    const from = eighth(value.from, 'add', instrument, steps);
+    const to = eighth(value.to, 'add', instrument, steps);
+    const result = attempt(() => tidy(addByDrum(from, to)));
+    if (result !== null) steps.push({ step: 'difference', from, to, result, surface: value.surface });
+    return result;
+  }
+  const plain = tidy(value.to - value.from);
+  const index = material?.index ?? null;
+  // Without an index the plain difference is all there is; the index of most lens measures and of common resin are near.
+  const result = index === null ? plain : attempt(() => tidy(addByClock(value.from, value.to, index)));
+  if (result !== null) steps.push({ step: 'clock', from: value.from, to: value.to, plain, index, result });
+  return result;
+}
+
+/** Prisms, prism dioptres in the examiner’s frame. A target on a ring is taken apart into its two directions. */
+export function reducedPrism(
+  list: readonly { readonly value: PrismVector; readonly ring: Ring | null }[],
+  eye: Eye | null,
+): Reduced<PrismVector> {
+  const all = list.map(({ value }) => value);
+  const steps = list.flatMap(({ value, ring }): Step[] => {
+    const before = eye && ring && attempt(() => prismBeforeEye(value, eye));
+    if (!ring || !before) return [];
+    return [{ step: 'ring', ring: ring.amount, degrees: ring.degrees, in: tidy(before.in), up: tidy(before.up) }];
+  });
+  const value = { right: mean(all.map(({ right }) => right)), up: mean(all.map(({ up }) => up)) };
+  const sizes = all.map(({ right, up }) => tidy(Math.hypot(right, up)));
+  return { value, steps: sizes.length > 1 ? [...steps, { step: 'mean', of: sizes }] : steps, all };
+}
+
+/** Lengths, curves, angles. */
+export const reducedFigure = (list: readonly number[]): Reduced<number> => withMean(list, []);
+
+function withMean(results: readonly number[], steps: Step[]): Reduced<number> {
+  if (results.length > 1) steps.push({ step: 'mean', of: results });
+  return { value: tidy(mean(results)), steps, all: results };
+}
