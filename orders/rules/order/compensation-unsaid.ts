@@ -6,6 +6,7 @@ import { usePower } from '../../power-to-make';
 import { powerInWords } from '../../words';
 import type { Rule } from '../rule';
 import { madeLenses } from './lenses';
+import { lineBelow } from './line-below';
 
 /** Half an eighth: less than that no bench would make another lens for. */
 const MATTERS = 0.06;
@@ -33,16 +34,10 @@ export const compensationUnsaid: Rule = {
     `Tested at ${tested} mm, worn at ${worn} mm: is the power converted already? ${(powers as readonly Converted[])
       .map(({ eye, written, converted }) => `${eye} ${powerInWords(written)} would become ${powerInWords(converted)}`)
       .join('; ')}.`,
-  fixes: ({ finding, lines }) => {
-    const line = lines[finding.line] ?? '';
-    const indent = /^\s*/.exec(line)?.[0] ?? '';
-    const say = (title: string, word: string) => ({
-      title,
-      safe: false,
-      edits: [{ line: finding.line, start: line.length, end: line.length, text: `\n${indent}compensation ${word}` }],
-    });
-    return [say('It still has to be converted', 'vertex'), say('It is converted already', 'done')];
-  },
+  fixes: (site) => [
+    lineBelow(site, 'It still has to be converted', 'compensation vertex'),
+    lineBelow(site, 'It is converted already', 'compensation done'),
+  ],
   check: ({ order }, report) => {
     const { tested, asWorn, compensation } = order;
     const worn = asWorn.vertex;

@@ -2,6 +2,7 @@ import type { Eye } from '../../../grammar';
 import type { Place } from '../../finding';
 import { EYES, type Order, otherEye } from '../../model';
 import type { Rule } from '../rule';
+import { lineBelow } from './line-below';
 
 export const eyeMissing: Rule = {
   code: 'eye-missing',
@@ -19,13 +20,10 @@ export const eyeMissing: Rule = {
     asked
       ? `Only the ${NAMES[missing as Eye]} lens is to be made, and it has no power.`
       : `The ${NAMES[missing as Eye]} lens is missing. If only the other one is to be made, say so.`,
-  fixes: ({ finding, lines }) => {
-    if (finding.data.asked) return [];
-    const line = lines[finding.line] ?? '';
-    const indent = /^\s*/.exec(line)?.[0] ?? '';
-    const present = otherEye(finding.data.missing as Eye);
-    const edits = [{ line: finding.line, start: line.length, end: line.length, text: `\n${indent}make ${present}` }];
-    return [{ title: `Only the ${NAMES[present]} lens is to be made`, safe: false, edits }];
+  fixes: (site) => {
+    const { asked, missing } = site.finding.data;
+    const present = otherEye(missing as Eye);
+    return asked ? [] : [lineBelow(site, `Only the ${NAMES[present]} lens is to be made`, `make ${present}`)];
   },
   check: ({ order }, report) => {
     const present = EYES.filter((eye) => placeOf(order, eye) !== null);

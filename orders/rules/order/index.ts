@@ -33,6 +33,7 @@ import { prismUnusual } from './prism-unusual';
 import { quarterStep } from './quarter-step';
 import { rxDiffers } from './rx-differs';
 import { slabSide } from './slab-side';
+import { tiltMatters } from './tilt-matters';
 import { unusualValue } from './unusual-value';
 import { useMissing } from './use-missing';
 import { vertexMatters } from './vertex-matters';
@@ -73,6 +74,7 @@ export const ORDER: readonly Rule[] = [
   quarterStep,
   rxDiffers,
   slabSide,
+  tiltMatters,
   unusualValue,
   useMissing,
   vertexMatters,

@@ -2,6 +2,7 @@ import { tidy } from '../../exact';
 import { EYES, type OrderedLens, otherEye } from '../../model';
 import type { Rule } from '../rule';
 import { isProgressive, madeLenses } from './lenses';
+import { lineBelow } from './line-below';
 
 export const prismOneSided: Rule = {
   code: 'prism-one-sided',
@@ -16,16 +17,10 @@ export const prismOneSided: Rule = {
     source: 'Opticians’ forum, “how free-form challenges us”: whether prism may be split is asked for by name.',
   },
   message: () => 'Prism before one eye of a progressive pair: may it be shared between the lenses?',
-  fixes: ({ finding, lines }) => {
-    const line = lines[finding.line] ?? '';
-    const indent = /^\s*/.exec(line)?.[0] ?? '';
-    const say = (title: string, word: string) => ({
-      title,
-      safe: false,
-      edits: [{ line: finding.line, start: line.length, end: line.length, text: `\n${indent}split ${word}` }],
-    });
-    return [say('The laboratory may share it', 'free'), say('It stays as written', 'as-written')];
-  },
+  fixes: (site) => [
+    lineBelow(site, 'The laboratory may share it', 'split free'),
+    lineBelow(site, 'It stays as written', 'split as-written'),
+  ],
   check: ({ order }, report) => {
     if (order.split || order.yoked || madeLenses(order).length < EYES.length) return;
     for (const eye of EYES) {

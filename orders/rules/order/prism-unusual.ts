@@ -4,6 +4,7 @@ import { attempt } from '../../attempt';
 import { tidy } from '../../exact';
 import { amountInWords, prismInWords } from '../../words';
 import type { Rule } from '../rule';
+import { lineBelow } from './line-below';
 
 type Pair = Readonly<Record<Eye, PrismVector>>;
 
@@ -24,12 +25,7 @@ export const prismUnusual: Rule = {
     const rest = `${amountInWords(Number(net), 'prism')} ${direction === 'vertical' ? 'vertically' : 'horizontally'}`;
     return `R ${prismInWords(R, 'R')} and L ${prismInWords(L, 'L')} leave ${rest} between the eyes. Is that meant?`;
   },
-  fixes: ({ finding, lines }) => {
-    const line = lines[finding.line] ?? '';
-    const indent = /^\s*/.exec(line)?.[0] ?? '';
-    const edits = [{ line: finding.line, start: line.length, end: line.length, text: `\n${indent}yoked` }];
-    return [{ title: 'It is meant', safe: false, edits }];
-  },
+  fixes: (site) => [lineBelow(site, 'It is meant', 'yoked')],
   check: ({ order }, report) => {
     const [right, left] = [order.lenses.R.prism, order.lenses.L.prism];
     if (!right || !left || order.yoked) return;

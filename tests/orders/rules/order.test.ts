@@ -278,6 +278,16 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     row(only('R +6.00 +2.50 x 015', 'L +2.75', 'reverse-slab R 5.50')),
     row(only('R -2.00', 'L -2.25', 'slab-off R 1.50')),
   ],
+  'tilt-matters': [
+    // +15.00 at 10 degrees: Durham Technical Community College, OPH 142, lens tilt.
+    row(only('both +15.00', 'height 20', 'as-worn panto 10'), 'warning [10]'),
+    row(only('R -6.00', 'L -1.00', 'as-worn panto 10'), 'warning [10]'),
+    row(only('R -5.75', 'L -5.75', 'as-worn panto 10')),
+    row(only('R -5.00', 'L -1.00', 'as-worn wrap 15'), 'warning [15]'),
+    row(only('both +15.00', 'as-worn panto 10', 'compensation none')),
+    row(only('both +15.00', 'as-worn panto 10', 'verification both +14.85 -0.46 x 090')),
+    row(only('both -1.50', 'as-worn vertex 13 panto 8 wrap 5')),
+  ],
   'unusual-value': [
     row(ordered('add +5.50'), 'warning [+5.50]'),
     row(ordered('add +0.25'), 'warning [+0.25]'),
@@ -335,6 +345,12 @@ describe('what is said', () => {
       ordered('prism R 2 BU L 2 BU'),
       'R 2.00 base up and L 2.00 base up leave 0.00 Δ vertically between the eyes. Is that meant?',
     ],
+    [
+      // The worn power as the same page gives it.
+      'tilt-matters',
+      only('both +15.00', 'as-worn panto 10'),
+      'As it sits, R +15.00 DS acts as +15.15 +0.47 x 180 and L +15.00 DS acts as +15.15 +0.47 x 180. Is the power compensated, or the centre lowered for the tilt?',
+    ],
     ['blank-short', ordered('blank 58'), 'A blank of 58 mm does not cover this lens; it needs 62 mm.'],
     [
       'rx-differs',
@@ -380,6 +396,7 @@ describe('fixes', () => {
       ordered('prism both 2 base 037'),
       ['prism R 2 base 037 L 2 base 037', 'prism R 2 base 037 L 2 base 143'],
     ],
+    ['tilt-matters', only('both +15.00', 'as-worn panto 10'), ['compensation done', 'compensation none']],
     ['slab-side', only('R +6.00', 'L +2.75', 'slab-off R 3.00'), ['slab-off L 3.00']],
     ['rx-differs', ordered('rx R -4.50 -0.75 x 122'), ['R -4.50 -0.75 x 122']],
     [
