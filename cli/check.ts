@@ -3,13 +3,16 @@ import { type FindingsWriter, jsonLinesWriter, jsonWriter, junitWriter, sarifWri
 import {
   analyseBlock,
   type Block,
+  type Choices,
   type Context,
   contextOf,
+  type GuardBand,
   type LentilDocument,
   parseDocument,
   toleranceSetById,
 } from '../orders';
 import { BenchFiles } from './bench-files';
+import { configuration } from './configuration';
 import { inkFor } from './ink';
 import { type Input, inputsOf, STANDARD_INPUT } from './inputs';
 import { Output } from './output';
@@ -23,9 +26,23 @@ export interface CheckOptions {
   readonly format: CheckFormat;
   readonly standard?: string;
   readonly strict?: boolean;
+  readonly guard?: GuardBand;
+  /** Percent of a limit from which on a deviation is told. */
+  readonly near?: number;
+  readonly brief?: boolean;
+  /** A file to read settings from, or false for none. */
+  readonly config?: string | false;
 }
 
-const WRITERS: Readonly<Record<CheckFormat, (options: CheckOptions) => FindingsWriter>> = {
+/** What the options and the settings file say together. */
+interface Wanted {
+  readonly format: CheckFormat;
+  readonly brief: boolean;
+  readonly strict: boolean;
+  readonly choices: Choices;
+}
+
+const WRITERS: Readonly<Record<CheckFormat, (wanted: Wanted) => FindingsWriter>> = {
   text: () => textWriter(inkFor(process.stdout)),
   json: jsonWriter,
   jsonl: jsonLinesWriter,
@@ -34,7 +51,7 @@ const WRITERS: Readonly<Record<CheckFormat, (options: CheckOptions) => FindingsW
 };
 
 export async function check(paths: readonly string[], options: CheckOptions): Promise<0 | 1 | 2> {
-  const run = new Check(options);
+  const run = new Check(wanted(options));
   for (const input of inputsOf(paths)) {
     await run.take(input);
     if (run.isOver) break;
@@ -42,23 +59,37 @@ export async function check(paths: readonly string[], options: CheckOptions): Pr
   return run.finish();
 }
 
+/** Options win over the settings file. */
+function wanted({ format, brief = false, config, ...options }: CheckOptions): Wanted {
+  const file = configuration(config);
+  return {
+    format,
+    brief,
+    strict: options.strict ?? file.strict ?? false,
+    choices: {
+      standard: options.standard ?? file.standard ?? null,
+      guard: options.guard ?? file.guard ?? 'simple',
+      nearPercent: options.near ?? file.nearPercent ?? null,
+    },
+  };
+}
+
 class Check {
   readonly #writer: FindingsWriter;
   readonly #output = new Output(process.stdout);
   readonly #progress = new Progress();
   readonly #benches = new BenchFiles();
-  readonly #standard: string | null;
+  readonly #choices: Choices;
   readonly #strict: boolean;
   readonly #told = new Set<string>();
   #orders = 0;
   #failed = false;
   #unusable = false;
 
-  constructor(options: CheckOptions) {
-    const { format, standard, strict } = options;
-    this.#writer = WRITERS[format](options);
-    this.#standard = standard ?? null;
-    this.#strict = strict ?? false;
+  constructor(wanted: Wanted) {
+    this.#writer = WRITERS[wanted.format](wanted);
+    this.#choices = wanted.choices;
+    this.#strict = wanted.strict;
     this.#output.add(this.#writer.start());
   }
 
@@ -96,9 +127,10 @@ class Check {
   /** The document itself is not kept: only its context, and its blocks from the last to the first. */
   #cut(text: string, shared: readonly LentilDocument[]): { readonly context: Context; readonly rest: Block[] } {
     const document = parseDocument(text);
-    const context = contextOf(document, { standard: this.#standard }, shared);
-    if (this.#standard !== null && !isKnownSet(this.#standard, context))
-      this.#complain(noSuchSet(this.#standard).message);
+    const context = contextOf(document, this.#choices, shared);
+    const { fallbackStandard } = context;
+    if (fallbackStandard !== null && !isKnownSet(fallbackStandard, context))
+      this.#complain(noSuchSet(fallbackStandard).message);
     return { context, rest: document.blocks.toReversed() };
   }
 

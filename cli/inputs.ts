@@ -1,5 +1,6 @@
 import { readdirSync, realpathSync, statSync } from 'node:fs';
 import { resolve } from 'node:path';
+import { globSync, isDynamicPattern } from 'tinyglobby';
 import { reasonOf } from './read-text';
 
 export const STANDARD_INPUT = '-';
@@ -14,7 +15,8 @@ export type Input =
 
 /**
  * The inputs that the paths of a command line stand for, one by one. Folders are searched to any depth in the order of
- * their names, without hidden folders and `node_modules`. A file that comes up twice is given once.
+ * their names, without hidden folders and `node_modules`; patterns are matched the same way. A file that comes up twice is
+ * given once.
  */
 export function* inputsOf(paths: readonly string[]): Generator<Input> {
   const seen = new Set<string>();
@@ -29,9 +31,18 @@ export function* inputsOf(paths: readonly string[]): Generator<Input> {
       if (statSync(path).isDirectory()) yield* filesIn(shown, seen);
       else yield* once(shown, seen);
     } catch (error) {
-      yield { kind: 'nothing', path: shown, reason: reasonOf(error) };
+      // A file may bear any name, so that a pattern is only what names nothing.
+      if (isDynamicPattern(shown)) yield* matching(shown, seen);
+      else yield { kind: 'nothing', path: shown, reason: reasonOf(error) };
     }
   }
+}
+
+/** What a shell would have put in the place of the pattern, and what most shells do not know: `**`. */
+function* matching(pattern: string, seen: Set<string>): Generator<Input> {
+  const paths = globSync(pattern, { ignore: '**/node_modules/**', expandDirectories: false, onlyFiles: true });
+  if (paths.length === 0) yield { kind: 'nothing', path: pattern, reason: 'no file matches it' };
+  for (const path of paths.sort()) yield* once(path, seen);
 }
 
 function* filesIn(folder: string, seen: Set<string>): Generator<Input> {

@@ -1,5 +1,5 @@
 /** The command. Each of its commands is loaded only when it is asked for, so that checking one file starts fast. */
-import { Command, CommanderError, Option } from 'commander';
+import { Argument, Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { version } from '../package.json';
 import { UnusableArgument } from './unusable-argument';
 
@@ -21,6 +21,12 @@ const ends =
     process.exitCode = await command(...args);
   };
 
+function percentage(text: string): number {
+  const percent = Number(text);
+  if (text.trim() !== '' && percent > 0 && percent <= 100) return percent;
+  throw new InvalidArgumentError('It has to be a percentage above 0 and up to 100.');
+}
+
 program
   .command('check')
   .description('read files and folders, print findings and verdicts')
@@ -32,9 +38,35 @@ program
   )
   .option('--standard <name>', 'tolerance set for files that name none')
   .option('--strict', 'count warnings as errors')
+  .addOption(
+    new Option('--guard <rule>', 'what to do with a reading its instrument cannot tell from the limit').choices([
+      'simple',
+      'accept-when-sure',
+      'reject-when-sure',
+    ]),
+  )
+  .addOption(new Option('--near <percent>', 'tell what uses so much of its limit').argParser(percentage))
+  .option('--brief', 'leave the figures worked out from each order out of JSON')
+  .option('--config <file>', 'read these settings instead of the nearest lentil.config.json')
+  .option('--no-config', 'read no settings')
   .addHelpText(
     'after',
-    '\nStatus: 0 nothing at error level, 1 at least one error, 2 unusable arguments or unreadable input.',
+    `
+A path may hold * ? ** and {a,b}; quote it, or the shell takes it first. Folders that begin with a point and
+node_modules are left out.
+
+Settings come from lentil.config.json in this folder or above it; options win over it:
+  { "standard": "z80.1-2015", "strict": true, "guard": "accept-when-sure", "near": 90 }
+
+Instruments and house tolerances are looked up in the file, then in the nearest bench.lentil above it.
+
+Examples:
+  lentil check orders                        everything in a folder
+  lentil check "orders/2026-*/*.lentil"      some of it
+  lentil check --format json - < QL-1042.lentil
+  lentil check --format sarif orders > findings.sarif
+
+Status: 0 nothing at error level, 1 at least one error, 2 unusable arguments or unreadable input.`,
   )
   .action(ends(async (paths: string[], options) => (await import('./check')).check(paths, options)));
 
@@ -45,7 +77,15 @@ program
   .option('--check', 'only tell which files would change')
   .addHelpText(
     'after',
-    '\nStatus: 0 done, 1 with --check when a file would change, 2 unusable arguments or unreadable input.',
+    `
+Files are written in place and named; standard input is laid out on standard output. Lines that cannot be read stay as
+they are.
+
+Examples:
+  lentil format orders                  lay a folder out
+  lentil format --check "**/*.lentil"   for a build: fail when something is not laid out
+
+Status: 0 done, 1 with --check when a file would change, 2 unusable arguments or unreadable input.`,
   )
   .action(ends(async (paths: string[], options) => (await import('./format')).format(paths, options)));
 
@@ -53,12 +93,14 @@ program
   .command('explain')
   .description('what a finding means, why it matters, the source of its rule and how to mend it')
   .argument('[code]', 'the code in brackets behind a finding; without one, all codes are listed')
+  .addHelpText('after', '\nExample:\n  lentil explain axis-outside')
   .action(ends(async (code: string | undefined) => (await import('./explain')).explain(code)));
 
 program
   .command('standards')
   .description('the built-in tolerance sets')
   .argument('[name]', 'a set, to see its tables with the evidence for each limit')
+  .addHelpText('after', '\nExample:\n  lentil standards z80.1-2015')
   .action(ends(async (name: string | undefined) => (await import('./standards')).standards(name)));
 
 program
@@ -68,7 +110,21 @@ program
   // Editors add options of their own, such as the number of their process.
   .allowUnknownOption()
   .allowExcessArguments()
+  .addHelpText('after', '\nAn editor starts it as: lentil serve --stdio')
   .action(ends(async (options, { args }: Command) => (await import('./serve')).serve(args, options)));
+
+program
+  .command('complete')
+  .description('print the script that completes this command in a shell')
+  .addArgument(new Argument('<shell>', 'the shell that is to read it').choices(['bash', 'zsh', 'fish']))
+  .addHelpText(
+    'after',
+    `
+Examples:
+  source <(lentil complete bash)          in ~/.bashrc; the same with zsh in ~/.zshrc
+  lentil complete fish > ~/.config/fish/completions/lentil.fish`,
+  )
+  .action(ends(async (shell: 'bash' | 'zsh' | 'fish') => (await import('./complete')).complete(shell, program)));
 
 try {
   await program.parseAsync();

@@ -33,7 +33,11 @@ const ROOMS: Readonly<Record<string, Room>> = {
   // Of `sarif` there are only types.
   exchange: { rooms: ['orders'], packages: ['sarif'] },
   server: { rooms: ['orders', 'grammar'], packages: ['vscode-languageserver'], platform: /^server\/(?:node|web)\.ts$/ },
-  cli: { rooms: ['exchange', 'orders', 'grammar', 'server'], packages: ['commander'], platform: /^cli\// },
+  cli: {
+    rooms: ['exchange', 'orders', 'grammar', 'server'],
+    packages: ['commander', 'tinyglobby'],
+    platform: /^cli\//,
+  },
   client: { rooms: [], packages: ['vscode', 'vscode-languageclient'], platform: /^client\/(?:desktop|web)\.ts$/ },
 };
 

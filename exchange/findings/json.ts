@@ -1,29 +1,32 @@
 /** Findings and verdicts as one JSON document: whole for a program, in pieces for a stream. */
 import type { Analysis, BlockAnalysis } from '../../orders';
 import { findingsInJson } from './finding-json';
-import { orderInJson } from './order-json';
+import { type JsonOptions, orderInJson } from './order-json';
 import type { FileJson, OrderJson } from './shape';
 import { count, noTotals } from './totals';
 import type { FindingsWriter } from './writer';
 
 /** Everything that `check` tells about one text, as an object. */
-export function toJson({ document, blocks }: Analysis, path: string): FileJson {
+export function toJson({ document, blocks }: Analysis, path: string, options?: JsonOptions): FileJson {
   const firstLine = (at: number): number => document.starts[at] as number;
   return {
     path,
-    orders: blocks.flatMap((block, at) => orderOf(block, firstLine(at)) ?? []),
+    orders: blocks.flatMap((block, at) => orderOf(block, firstLine(at), options) ?? []),
     findings: blocks.flatMap((block, at) => findingsInJson(block, firstLine(at))),
   };
 }
 
-export const orderOf = ({ order, evaluation }: BlockAnalysis, firstLine: number): OrderJson | null =>
-  order && evaluation && orderInJson(order, evaluation, firstLine);
+export const orderOf = (
+  { order, evaluation }: BlockAnalysis,
+  firstLine: number,
+  options?: JsonOptions,
+): OrderJson | null => order && evaluation && orderInJson(order, evaluation, firstLine, options);
 
 /**
  * Writes the document with one order and one finding a line. The orders of a file go out at once and its findings after
  * them, since findings are few and a long file would not fit into memory otherwise.
  */
-export function jsonWriter(): FindingsWriter {
+export function jsonWriter(options?: JsonOptions): FindingsWriter {
   const totals = noTotals();
   let findings: string[] = [];
   let orders = 0;
@@ -43,7 +46,7 @@ export function jsonWriter(): FindingsWriter {
     block: (analysis, firstLine) => {
       count(totals, analysis);
       for (const finding of findingsInJson(analysis, firstLine)) findings.push(JSON.stringify(finding));
-      const order = orderOf(analysis, firstLine);
+      const order = orderOf(analysis, firstLine, options);
       return order ? `${orders++ === 0 ? '\n' : ',\n'}${JSON.stringify(order)}` : '';
     },
     closeFile: close,

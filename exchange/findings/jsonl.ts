@@ -2,17 +2,23 @@
 import type { BlockAnalysis } from '../../orders';
 import { findingsInJson } from './finding-json';
 import { orderOf } from './json';
+import type { JsonOptions } from './order-json';
 import type { LineJson } from './shape';
 import type { FindingsWriter } from './writer';
 
 /** One line for an order, and one for a block that is none but has findings; nothing for any other block. */
-export function toLine(analysis: BlockAnalysis, path: string, firstLine: number): LineJson | null {
-  const order = orderOf(analysis, firstLine);
+export function toLine(
+  analysis: BlockAnalysis,
+  path: string,
+  firstLine: number,
+  options?: JsonOptions,
+): LineJson | null {
+  const order = orderOf(analysis, firstLine, options);
   const findings = findingsInJson(analysis, firstLine);
   return order || findings.length > 0 ? { lentil: 1, path, order, findings } : null;
 }
 
-export function jsonLinesWriter(): FindingsWriter {
+export function jsonLinesWriter(options?: JsonOptions): FindingsWriter {
   let path = '';
   const written = (line: LineJson | null): string => (line ? `${JSON.stringify(line)}\n` : '');
   return {
@@ -21,7 +27,7 @@ export function jsonLinesWriter(): FindingsWriter {
       path = opened;
       return '';
     },
-    block: (analysis, firstLine) => written(toLine(analysis, path, firstLine)),
+    block: (analysis, firstLine) => written(toLine(analysis, path, firstLine, options)),
     closeFile: () => '',
     unreadable: (unread, error) => written({ lentil: 1, path: unread, error, order: null, findings: [] }),
     end: () => '',

@@ -15,8 +15,18 @@ import { plain, plainPower, rangeOf } from './plain';
 import type { LensJson, OrderJson, ReadingJson } from './shape';
 import { workedInJson } from './worked-json';
 
+export interface JsonOptions {
+  /** Leaves out the figures worked out from the order; they make most of the text. */
+  readonly brief?: boolean;
+}
+
 /** An order with its lenses, readings and measures for JSON. */
-export function orderInJson(order: Order, evaluation: Evaluation, firstLine: number): OrderJson {
+export function orderInJson(
+  order: Order,
+  evaluation: Evaluation,
+  firstLine: number,
+  { brief = false }: JsonOptions = {},
+): OrderJson {
   const { verdict, reservations, standard, evidence, measures } = evaluation;
   const { decided } = order;
   return {
@@ -26,21 +36,21 @@ export function orderInJson(order: Order, evaluation: Evaluation, firstLine: num
     reservations,
     standard,
     evidence,
-    lenses: { R: lensInJson(order, 'R'), L: lensInJson(order, 'L') },
-    worked: workedPair(order).map(workedInJson),
+    lenses: { R: lensInJson(order, 'R', brief), L: lensInJson(order, 'L', brief) },
+    worked: brief ? [] : workedPair(order).map(workedInJson),
     readings: order.readings.map((reading, index) => readingInJson(reading, index, evaluation, firstLine)),
     measures: measures.map((measure) => measureInJson(measure, firstLine)),
     decided: decided && { verdict: decided.verdict, by: decided.by, why: decided.why },
   };
 }
 
-function lensInJson(order: Order, eye: Eye): LensJson | null {
+function lensInJson(order: Order, eye: Eye, brief: boolean): LensJson | null {
   const lens = order.lenses[eye];
   if (lens.role === 'absent') return null;
   const computed = computeLens(order, eye);
   const prism = lens.prism && prismBeforeEye(lens.prism.value, eye);
   const base = { role: lens.role, prism: prism && { in: tidy(prism.in), up: tidy(prism.up) } };
-  const worked = workedLens(order, eye).map(workedInJson);
+  const worked = brief ? [] : workedLens(order, eye).map(workedInJson);
   return { ...base, ...(computed ? figuresOf(computed) : NO_FIGURES), worked };
 }
 

@@ -85,7 +85,7 @@ export interface LensJson {
   readonly decentration: { readonly in: number; readonly up?: number } | null;
   readonly segment: { readonly drop: number | null; readonly inset: number | null } | null;
   readonly blank: number | null;
-  /** Everything that the order says enough for. */
+  /** Everything that the order says enough for; empty where brief output was asked for. */
   readonly worked: readonly WorkedJson[];
 }
 
@@ -145,7 +145,7 @@ export interface OrderJson {
   readonly standard: string | null;
   readonly evidence: Evidence | null;
   readonly lenses: { readonly R: LensJson | null; readonly L: LensJson | null };
-  /** What is worked out for the pair. */
+  /** What is worked out for the pair; empty where brief output was asked for. */
   readonly worked: readonly WorkedJson[];
   readonly readings: readonly ReadingJson[];
   readonly measures: readonly MeasureJson[];

@@ -57,6 +57,19 @@ describe('folders', () => {
     expect(status).toBe(2);
   });
 
+  test('are matched by patterns, whose own name wins where there is such a file', () => {
+    const cwd = folderWith({ ...files, 'week/[b].lentil': GOOD });
+    const all = ['week/a.lentil', 'week/b.lentil', 'week/[b].lentil'].sort();
+    expect(paths(checked(['week/*.lentil'], cwd))).toEqual(all);
+    expect(paths(checked(['**/*.lentil'], cwd))).toEqual(all);
+    expect(paths(checked(['week/{a,b}.lentil'], cwd))).toEqual(['week/a.lentil', 'week/b.lentil']);
+    expect(paths(checked(['week/[b].lentil'], cwd))).toEqual(['week/[b].lentil']);
+    expect(lentil(['check', 'month/*.lentil'], { cwd })).toMatchObject({
+      status: 2,
+      stderr: 'lentil: month/*.lentil: no file matches it\n',
+    });
+  });
+
   test('may be named like a file', () => {
     const cwd = folderWith({ 'x.lentil/a.lentil': GOOD });
     mkdirSync(join(cwd, 'x.lentil', 'empty.lentil'));

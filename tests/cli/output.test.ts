@@ -54,6 +54,16 @@ describe('the same findings', () => {
   });
 });
 
+test('brief output leaves out only the figures that are worked out', () => {
+  const cwd = folderWith({ 'a.lentil': GOOD });
+  const json = (...more: readonly string[]): CheckJson =>
+    JSON.parse(lentil(['check', '--format', 'json', ...more, 'a.lentil'], { cwd }).stdout);
+  const [whole, brief] = [json(), json('--brief')];
+  expect(whole.files[0]?.orders[0]?.lenses.R?.worked.length).toBeGreaterThan(3);
+  const without = JSON.parse(JSON.stringify(whole), (key, value) => (key === 'worked' ? [] : value));
+  expect(brief).toEqual(without);
+});
+
 test('findings and verdicts go to standard output, and nothing else does', () => {
   const { stdout, stderr } = lentil(['check', '-'], { input: BAD });
   expect(stderr).toBe('');

@@ -1,0 +1,88 @@
+import { describe, expect, test } from 'vitest';
+import type { CheckJson } from '../../exchange';
+import { lentil } from './support/command';
+import { folderWith, GOOD } from './support/folder';
+
+/** Judged only when a tolerance set comes from outside. */
+const UNJUDGED = GOOD.replace('standard z80.1-2015\n', '');
+
+const config = (settings: unknown): string => (typeof settings === 'string' ? settings : JSON.stringify(settings));
+
+function verdictWith(settings: unknown, ...options: readonly string[]): unknown {
+  const cwd = folderWith({ 'lentil.config.json': config(settings), 'orders/a.lentil': UNJUDGED });
+  const { stdout } = lentil(['check', '--format', 'json', ...options, 'orders'], { cwd });
+  const { standard, verdict } = (JSON.parse(stdout) as CheckJson).files[0]?.orders[0] ?? {};
+  return [standard, verdict];
+}
+
+describe('the settings file', () => {
+  test.each([
+    ['names the set', { standard: 'z80.1-2015' }, [], ['z80.1-2015', 'accept']],
+    [
+      'gives way to an option',
+      { standard: 'z80.1-2015' },
+      ['--standard', 'iso-21987-2017'],
+      ['iso-21987-2017', 'accept'],
+    ],
+    ['is left out when asked', { standard: 'z80.1-2015' }, ['--no-config'], [null, 'incomplete']],
+    ['may name its schema', { $schema: 'config.schema.json', standard: 'z80.1-2015' }, [], ['z80.1-2015', 'accept']],
+    ['may begin with a byte order mark', '\ufeff{ "standard": "z80.1-2015" }', [], ['z80.1-2015', 'accept']],
+  ])('%s', (_, settings, options, wanted) => {
+    expect(verdictWith(settings, ...options)).toEqual(wanted);
+  });
+
+  test('is the nearest above the folder of the command', () => {
+    const cwd = folderWith({
+      'lentil.config.json': '{ "standard": "none-such" }',
+      'a/lentil.config.json': '{ "standard": "z80.1-2015" }',
+      'a/b/c.lentil': UNJUDGED,
+    });
+    expect(lentil(['check', '.'], { cwd: `${cwd}/a/b` })).toMatchObject({ status: 0, stderr: '' });
+  });
+
+  test('can be named', () => {
+    const cwd = folderWith({ 'other.json': '{ "standard": "z80.1-2015" }', 'a.lentil': UNJUDGED });
+    const { stdout } = lentil(['check', '--config', 'other.json', 'a.lentil'], { cwd });
+    expect(stdout).toContain('accept; z80.1-2015');
+  });
+
+  test('makes warnings count', () => {
+    const cwd = folderWith({
+      'lentil.config.json': '{ "strict": true }',
+      'a.lentil': 'order A\n  R -450\n  L -4.50\n',
+    });
+    expect(lentil(['check', 'a.lentil'], { cwd }).status).toBe(1);
+    expect(lentil(['check', '--no-config', 'a.lentil'], { cwd }).status).toBe(0);
+  });
+
+  test('tells what nearly uses its limit up', () => {
+    const near = { standard: 'z80.1-2015', near: 15 };
+    const cwd = folderWith({ 'lentil.config.json': config(near), 'a.lentil': UNJUDGED });
+    const told = lentil(['check', 'a.lentil'], { cwd }).stdout;
+    expect(told).not.toBe(lentil(['check', '--near', '100', 'a.lentil'], { cwd }).stdout);
+  });
+
+  test.each([
+    ['{ "standrd": "z80.1-2015" }', 'there is no setting called standrd. Did you mean standard?'],
+    ['{ "colour": 1 }', 'there is no setting called colour. There are standard, strict, guard, near.'],
+    ['{ "standard": 7 }', 'standard has to be the name of a tolerance set'],
+    ['{ "strict": "yes" }', 'strict has to be true or false'],
+    ['{ "guard": "none" }', 'guard has to be one of simple, accept-when-sure, reject-when-sure'],
+    ['{ "near": 0 }', 'near has to be a percentage above 0 and up to 100'],
+    ['{ "__proto__": {} }', 'there is no setting called __proto__.'],
+    ['[]', 'it has to be an object such as'],
+    ['{', 'it is not JSON'],
+    ['', 'it is not JSON'],
+  ])('%s is refused', (settings, why) => {
+    const cwd = folderWith({ 'lentil.config.json': settings, 'a.lentil': GOOD });
+    const { status, stdout, stderr } = lentil(['check', 'a.lentil'], { cwd });
+    expect({ status, stdout }).toEqual({ status: 2, stdout: '' });
+    expect(stderr).toContain(why);
+  });
+});
+
+test.each(['0', '101', 'much', ''])('--near %j is refused', (percent) => {
+  const { status, stderr } = lentil(['check', '--near', percent, '-'], { input: GOOD });
+  expect(status).toBe(2);
+  expect(stderr).toContain('It has to be a percentage above 0 and up to 100.');
+});
