@@ -79,7 +79,7 @@ complete -o default -F _${program} ${program}
 
 /** The shell reads the script of bash by a part of its own. */
 const zsh = (program: string, commands: readonly Completed[]): string =>
-  `autoload -U +X bashcompinit && bashcompinit\n${bash(program, commands)}`;
+  `(( \${+functions[compdef]} )) || { autoload -U +X compinit && compinit }\nautoload -U +X bashcompinit && bashcompinit\n${bash(program, commands)}`;
 
 function fish(program: string, commands: readonly Completed[]): string {
   const quoted = (text: string): string => `'${text.replaceAll(/[\\']/g, '\\$&')}'`;
