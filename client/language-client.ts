@@ -1,6 +1,7 @@
 /** What the client in a window and the one in a browser have in common. */
 import { commands, type Disposable, type LogOutputChannel, window, workspace } from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
+import { OFFERS_FILES } from './files';
 
 export const ID = 'lentil';
 export const NAME = 'Lentil';
@@ -11,7 +12,11 @@ export const NAME = 'Lentil';
  */
 export function clientOptions(outputChannel: LogOutputChannel): LanguageClientOptions {
   const schemes = new Set(['file', 'untitled', ...(workspace.workspaceFolders ?? []).map(({ uri }) => uri.scheme)]);
-  return { documentSelector: [...schemes].map((scheme) => ({ scheme, language: ID })), outputChannel };
+  return {
+    documentSelector: [...schemes].map((scheme) => ({ scheme, language: ID })),
+    outputChannel,
+    initializationOptions: OFFERS_FILES,
+  };
 }
 
 export const outputChannel = (): LogOutputChannel => window.createOutputChannel(NAME, { log: true });

@@ -6,6 +6,7 @@ import {
   LanguageClient,
   type MessageTransports,
 } from 'vscode-languageclient/browser';
+import { answerForFiles } from './files';
 import { clientOptions, ID, NAME, outputChannel, restartCommand } from './language-client';
 
 let client: LanguageClient | undefined;
@@ -21,7 +22,7 @@ export async function activate(context: ExtensionContext): Promise<void> {
     return { reader: new BrowserMessageReader(worker), writer: new BrowserMessageWriter(worker) };
   };
   client = new LanguageClient(ID, NAME, start, clientOptions(output));
-  context.subscriptions.push(output, restartCommand(client));
+  context.subscriptions.push(output, restartCommand(client), ...answerForFiles(client));
   await client.start();
 }
 

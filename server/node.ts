@@ -6,7 +6,8 @@ import { createConnection, IPCMessageReader, IPCMessageWriter, ProposedFeatures 
 import { serve } from './connection';
 import { EXTENSION, isPassedOver, LARGEST, type Platform } from './platform';
 
-const platform: Platform = {
+/** Files of the disk. */
+export const platform: Platform = {
   reads: (uri) => uri.toLowerCase().startsWith('file:'),
   read: async (uri) => {
     try {

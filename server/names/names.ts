@@ -40,8 +40,8 @@ const namesBy = (block: Block, parsed: (line: Line) => ParsedLine): Named[] =>
 
 const blockOf = (kind: Block['kind']) => (kind === 'tolerance' ? kind : undefined);
 
-/** Cheap test before a parse: only lines that hold one of these words can hold a name. */
-const MAY_NAME = /\b(?:order|instrument|tolerance|standard|reading|remake-of|with)\b/i;
+/** Cheap test before a parse: only lines that hold one of these words can hold a name. A figure may touch the word. */
+const MAY_NAME = /order|instrument|tolerance|standard|reading|remake-of|with/i;
 
 type InLine = Omit<Named, 'line'>;
 

@@ -2,6 +2,7 @@
 import { setTimeout as wait } from 'node:timers/promises';
 import { expect, test } from 'vitest';
 import {
+  CodeActionKind,
   CodeActionRequest,
   DidChangeConfigurationNotification,
   DidChangeWatchedFilesNotification,
@@ -146,7 +147,7 @@ test.each(['untitled:Untitled-1', 'file:///c%3A/bench/M%C3%BCller%20%26%20co.len
     expect(await client.sendRequest(InlayHintRequest.type, { textDocument, range: WHOLE })).not.toEqual([]);
     expect(await client.sendRequest(DocumentSymbolRequest.type, { textDocument })).toHaveLength(1);
     expect(await client.sendRequest(FoldingRangeRequest.type, { textDocument })).toHaveLength(2);
-    const context = { diagnostics: [] };
+    const context = { diagnostics: [], only: [CodeActionKind.QuickFix] };
     const actions = await client.sendRequest(CodeActionRequest.type, { textDocument, range: range(1, 5, 5), context });
     expect(actions).toHaveLength(2);
     expect(JSON.stringify(actions)).toContain(JSON.stringify(uri));
@@ -236,7 +237,7 @@ test('a fix asked for with a mark of an older text is made for the present one',
     wire.client.sendRequest(CodeActionRequest.type, {
       textDocument,
       range: where,
-      context: { diagnostics: mark ? [mark] : [] },
+      context: { diagnostics: mark ? [mark] : [], only: [CodeActionKind.QuickFix] },
     });
   expect(await ask(range(1, 2, 3))).toEqual([]);
   expect(await ask(range(2, 5, 5))).toMatchObject([

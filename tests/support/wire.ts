@@ -34,7 +34,12 @@ export interface WireOptions {
   readonly configuration?: (scope: string | undefined) => unknown;
   /** Files on disk, by address. */
   readonly files?: Map<string, string>;
+  /** Reads them instead, for a disk that is slow. */
+  readonly read?: Platform['read'];
   readonly features?: Features;
+  readonly initializationOptions?: unknown;
+  /** What the editor answers besides, set up before the server speaks. */
+  readonly prepare?: (wire: Wire) => void;
 }
 
 /** What most editors can do. */
@@ -124,9 +129,9 @@ export class Wire {
   }
 }
 
-const diskOf = (files: Map<string, string>): Platform => ({
+const diskOf = (files: Map<string, string>, read: Platform['read']): Platform => ({
   reads: (uri) => !uri.startsWith('editor:'),
-  read: async (uri) => files.get(uri) ?? null,
+  read,
   list: async function* (folder) {
     for (const uri of files.keys?.() ?? []) if (uri.startsWith(`${folder}/`)) yield uri;
   },
@@ -138,15 +143,19 @@ export async function connect({
   folders = [],
   configuration = () => null,
   files = new Map(),
+  read = async (uri) => files.get(uri) ?? null,
   features,
+  initializationOptions,
+  prepare,
 }: WireOptions = {}): Promise<Wire> {
   const [up, down] = [new PassThrough(), new PassThrough()];
   // With its own streams a connection would end the process when they close.
   const connection = createConnection(new StreamMessageReader(up), new StreamMessageWriter(down));
-  serve(connection, diskOf(files), features);
+  serve(connection, diskOf(files, read), features);
   connection.listen();
   const client = createProtocolConnection(new StreamMessageReader(down), new StreamMessageWriter(up));
   const wire = new Wire(client, configuration);
+  prepare?.(wire);
   onTestFinished(async () => {
     await client.sendRequest(ShutdownRequest.type);
     client.dispose();
@@ -156,6 +165,7 @@ export async function connect({
     processId: null,
     rootUri: null,
     capabilities,
+    initializationOptions,
     workspaceFolders: folders.map((uri) => ({ uri, name: uri.split('/').at(-1) ?? '' })),
   });
   await client.sendNotification(InitializedNotification.type, {});
