@@ -15,7 +15,7 @@ export {
   VOCABULARY,
   type VocabularyEntry,
 } from '../grammar';
-export { type Power, prismBeforeEye } from '../optics';
+export { type Power, type PrismVector, prismBeforeEye, prismInFrame } from '../optics';
 export {
   type Band,
   type Evidence,
@@ -69,6 +69,7 @@ export { type Blank, type LineToTake, lineToTakeInText } from './lines-to-take';
 export { againstLimit, arithmetic, deviationInWords, stepInWords, subjectInWords } from './measure-words';
 export type { Measure, Outcome, Quantity } from './measures/measure';
 export type * from './model';
+export { type PowerForm, powerInOtherForms, prismInOtherForm } from './other-forms';
 export { type PowerToMake, powerToMake } from './power-to-make';
 export { readingToTake } from './reading-to-take';
 export type { Read, ReadValues, Step } from './reduce';

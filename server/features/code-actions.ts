@@ -1,81 +1,44 @@
-import {
-  type CodeAction,
-  CodeActionKind,
-  type CodeActionParams,
-  type Diagnostic,
-  type TextEdit,
-} from 'vscode-languageserver';
-import { type Edit, type Finding, type Fix, ruleOf } from '../../orders';
+import { type CodeAction, CodeActionKind, type CodeActionParams } from 'vscode-languageserver';
 import type { Snapshot } from '../snapshot';
-import { diagnosticOf } from './diagnostics';
-import { lineEndOf } from './lines';
+import { addReading } from './code-actions/add-reading';
+import type { Asking } from './code-actions/asking';
+import { eyeLines } from './code-actions/eye-lines';
+import { FIX_ALL, fixAll } from './code-actions/fix-all';
+import { fixes } from './code-actions/fixes';
+import { pdHalves } from './code-actions/pd-halves';
+import { powerForms } from './code-actions/power-forms';
+import { prismForms } from './code-actions/prism-forms';
 import type { Options } from './options';
 
-/**
- * The fixes of the findings that the asked range touches. They are made anew from the present text, by code and data;
- * what the editor sends along only says which of its marks an action belongs to.
- */
-export function codeActions(snapshot: Snapshot, params: CodeActionParams, { abilities }: Options): CodeAction[] | null {
-  const { only, diagnostics } = params.context;
-  if (!abilities.literalActions || (only && !only.some(isQuickFix))) return null;
-  const actions = findingsAt(snapshot, params.range).flatMap(({ block, finding }) => {
-    const shown = diagnosticOf(snapshot, block, finding, false);
-    const marks = diagnostics.filter((mark) => mark.code === shown.code && isSameStart(mark, shown));
-    return fixesOf(snapshot, block, finding).map((fix, at, fixes): CodeAction => {
-      const edits = textEdits(snapshot, block, fix.edits);
-      return {
-        title: fix.title,
-        kind: CodeActionKind.QuickFix,
-        ...(marks.length > 0 ? { diagnostics: marks } : {}),
-        // Where several fixes stand side by side the meaning has to be chosen, so none of them is put forward.
-        ...(abilities.preferredActions && fix.safe && at === 0 && fixes.length === 1 ? { isPreferred: true } : {}),
-        edit: abilities.versionedEdits
-          ? { documentChanges: [{ textDocument: { uri: snapshot.uri, version: snapshot.version }, edits }] }
-          : { changes: { [snapshot.uri]: edits } },
-      };
-    });
-  });
-  return actions;
+interface Maker {
+  readonly kind: CodeActionKind;
+  readonly make: (asking: Asking) => CodeAction[];
+  /** Looks at the whole document, so it is made only for an editor that asks for just that. */
+  readonly onRequest?: true;
 }
 
-const isQuickFix = (kind: string): boolean => kind === '' || kind === CodeActionKind.QuickFix;
+const MAKERS: readonly Maker[] = [
+  { kind: CodeActionKind.QuickFix, make: fixes },
+  { kind: CodeActionKind.RefactorRewrite, make: powerForms },
+  { kind: CodeActionKind.RefactorRewrite, make: prismForms },
+  { kind: CodeActionKind.RefactorRewrite, make: eyeLines },
+  { kind: CodeActionKind.RefactorRewrite, make: pdHalves },
+  { kind: CodeActionKind.Refactor, make: addReading },
+  { kind: FIX_ALL, make: fixAll, onRequest: true },
+];
 
-const isSameStart = (a: Diagnostic, b: Diagnostic): boolean =>
-  a.range.start.line === b.range.start.line && a.range.start.character === b.range.start.character;
+export const ACTION_KINDS: readonly CodeActionKind[] = [...new Set(MAKERS.map(({ kind }) => kind))];
 
-export function fixesOf(snapshot: Snapshot, block: number, finding: Finding): readonly Fix[] {
-  const lines = snapshot.document.blocks[block]?.lines.map(({ text }) => text) ?? [];
-  return ruleOf(finding.code)?.fixes?.({ finding, lines }) ?? [];
+/** What can be done at a place: mend a finding or confirm it, write a figure in another form, take a reading. */
+export function codeActions(snapshot: Snapshot, params: CodeActionParams, options: Options): CodeAction[] | null {
+  const { only } = params.context;
+  if (!options.abilities.literalActions) return null;
+  const isWanted = ({ kind, onRequest }: Maker): boolean =>
+    only ? only.some((wanted) => isWithin(kind, wanted)) : !onRequest;
+  const makers = MAKERS.filter(isWanted);
+  return makers.length > 0 ? makers.flatMap(({ make }) => make({ snapshot, params, options })) : null;
 }
 
-/** Findings whose place touches a range, in the order of the text. */
-export function findingsAt(
-  snapshot: Snapshot,
-  range: CodeActionParams['range'],
-): { readonly block: number; readonly finding: Finding }[] {
-  const [from, to] = [snapshot.site(range.start), snapshot.site(range.end)];
-  const found = [];
-  for (let block = from.block; block <= to.block; block++) {
-    for (const finding of snapshot.block(block).findings) {
-      const startsTooLate =
-        block === to.block && (finding.line > to.line || (finding.line === to.line && finding.start > to.character));
-      const endsTooEarly =
-        block === from.block &&
-        (finding.line < from.line || (finding.line === from.line && finding.end < from.character));
-      if (!startsTooLate && !endsTooEarly) found.push({ block, finding });
-    }
-  }
-  return found;
-}
-
-/** Edits in the order of the text; one that overlaps the edit before it is left out, and line ends are the document’s own. */
-function textEdits(snapshot: Snapshot, block: number, edits: readonly Edit[]): TextEdit[] {
-  const end = lineEndOf(snapshot);
-  const sorted = [...edits].sort((a, b) => a.line - b.line || a.start - b.start);
-  return sorted
-    .filter((edit, at) => {
-      const before = sorted[at - 1];
-      return !before || before.line < edit.line || before.end <= edit.start;
-    })
-    .map((edit) => ({ range: snapshot.range(block, edit), newText: edit.text.replace(/\r\n|\r|\n/g, end) }));
-}
+/** Kinds are parted by points, from the wide to the narrow; the empty kind holds all. */
+const isWithin = (kind: CodeActionKind, wanted: CodeActionKind): boolean =>
+  wanted === '' || kind === wanted || kind.startsWith(`${wanted}.`);

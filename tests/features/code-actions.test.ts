@@ -1,25 +1,21 @@
 import { expect, test } from 'vitest';
-import type { CodeAction, TextDocumentEdit, TextEdit } from 'vscode-languageserver';
-import { TextDocument } from 'vscode-languageserver-textdocument';
+import type { CodeAction } from 'vscode-languageserver';
 import { codeActions } from '../../server/features/code-actions';
 import { diagnostics } from '../../server/features/diagnostics';
+import { actionsAt, changesOf, results } from './support/actions';
 import { options, sample } from './support/sample';
 
-const changesOf = ({ edit }: CodeAction): TextDocumentEdit[] => (edit?.documentChanges ?? []) as TextDocumentEdit[];
-
 /** Asks at the marked place; compares each title with the text it leads to. */
-function checkActions(marked: string, expected: Readonly<Record<string, string>>, only?: string[]): CodeAction[] {
-  const { text, snapshot, position } = sample(marked);
-  const context = { diagnostics: [], ...(only ? { only } : {}) };
-  const params = { textDocument: { uri: '' }, range: { start: position, end: position }, context };
-  const actions = codeActions(snapshot, params, options()) ?? [];
-  const document = TextDocument.create('', 'lentil', 0, text);
-  const results = actions.map((action) => {
-    const [change] = changesOf(action);
-    expect(change?.textDocument).toEqual({ uri: snapshot.uri, version: snapshot.version });
-    return [action.title, TextDocument.applyEdits(document, change?.edits as TextEdit[])];
-  });
-  expect(Object.fromEntries(results)).toEqual(expected);
+function checkActions(
+  marked: string,
+  expected: Readonly<Record<string, string>>,
+  only: string[] = ['quickfix'],
+): CodeAction[] {
+  const { snapshot } = sample(marked);
+  const actions = actionsAt(marked, { only });
+  for (const action of actions)
+    expect(changesOf(action)[0]?.textDocument).toEqual({ uri: snapshot.uri, version: snapshot.version });
+  expect(results(marked, { only })).toEqual(expected);
   return actions;
 }
 
@@ -43,7 +39,7 @@ test('only findings at the place are mended', () => {
 test('a fix uses the line ends of the text', () => {
   const text = 'order A\r\n  R -4.50\r\n  L -4.50\r\n  reading 2026-11-24 with FOC|-Z\r\n';
   const { snapshot, position } = sample(text);
-  const context = { diagnostics: [] };
+  const context = { diagnostics: [], only: ['quickfix'] };
   const actions = codeActions(
     snapshot,
     { textDocument: { uri: '' }, range: { start: position, end: position }, context },
@@ -56,7 +52,7 @@ test('a fix uses the line ends of the text', () => {
 });
 
 test('nothing is offered where another kind of action is asked for', () => {
-  checkActions('order A\n  R 4|.50\n', {}, ['refactor']);
+  checkActions('order A\n  R 4|.50\n', {}, ['source.organizeImports']);
   expect(
     checkActions('order A\n  R −4|.50\n', { 'Write the minus as -': 'order A\n  R -4.50\n' }, ['quickfix']),
   ).toHaveLength(1);
@@ -68,7 +64,11 @@ test('an action belongs to the mark of its code and place, whatever the mark say
   if (!mark) throw new Error('the sample raises nothing');
   const outdated = { ...mark, message: 'worded by an older version' };
   const elsewhere = { ...mark, range: { start: { line: 0, character: 0 }, end: { line: 0, character: 1 } } };
-  const params = { textDocument: { uri: '' }, range: mark.range, context: { diagnostics: [outdated, elsewhere] } };
+  const params = {
+    textDocument: { uri: '' },
+    range: mark.range,
+    context: { diagnostics: [outdated, elsewhere], only: ['quickfix'] },
+  };
   const actions = codeActions(snapshot, params, options()) ?? [];
   expect(actions.map((action) => action.diagnostics)).toEqual([[outdated], [outdated]]);
 });
@@ -77,7 +77,6 @@ test('an editor that knows no versions gets plain changes', () => {
   const { snapshot, position } = sample('order A\n  R −4|.50\n');
   const { abilities, ...rest } = options();
   const params = { textDocument: { uri: '' }, range: { start: position, end: position }, context: { diagnostics: [] } };
-  const [action] =
-    codeActions(snapshot, params, { abilities: { ...abilities, versionedEdits: false }, ...rest }) ?? [];
+  const [action] = codeActions(snapshot, params, { abilities: { ...abilities, versionedEdits: false }, ...rest }) ?? [];
   expect(Object.keys(action?.edit?.changes ?? {})).toEqual([snapshot.uri]);
 });

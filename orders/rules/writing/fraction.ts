@@ -1,6 +1,6 @@
 import type { Fix } from '../../finding';
 import { type FixSite, type Rule, replace, typed } from '../rule';
-import { isChained } from './line-edits';
+import { isChained, textBefore } from './line-edits';
 
 export const fraction: Rule = {
   code: 'fraction',
@@ -22,6 +22,8 @@ export const fraction: Rule = {
 function asDecimals(site: FixSite): readonly Fix[] {
   const { value } = site.finding.data;
   if (typeof value !== 'number' || isChained(site) || !/\/\s*\d/.test(typed(site))) return [];
+  // In `1 1/2` the fraction is only a part of the amount.
+  if (/\d\s*$/.test(textBefore(site))) return [];
   // A sign says that the prism is a change, so it stays, and a lone zero keeps it too.
   const sign = /^[^\d.,]/.exec(typed(site))?.[0] ?? '';
   const text = sign + decimals(Math.abs(value));
