@@ -1,6 +1,7 @@
 /** Which power a lens is to be made to, and what a focimeter should show on it. */
-import { nearPower, type Power, powerForVertex } from '../optics';
+import { nearPower, nearPowerForVertex, type Power, powerForVertex } from '../optics';
 import { attempt } from './attempt';
+import { WORKING_DISTANCE } from './computed/assumptions';
 import type { Order, OrderedLens } from './model';
 
 export type PowerToMake =
@@ -23,19 +24,51 @@ export function powerToMake(order: Order, lens: OrderedLens): PowerToMake | null
   if (lens.verification) return { kind: 'known', power: lens.verification.power.value, from: 'verification' };
   if (order.compensation?.value === 'by-maker') return { kind: 'unstated' };
   const byUse = usePower(lens);
-  return byUse && order.compensation?.value === 'vertex' ? forVertex(order, byUse) : byUse;
+  return byUse && order.compensation?.value === 'vertex' ? forVertex(order, lens, byUse) : byUse;
 }
 
 /** Converted from the vertex distance of the refraction to that of wear; as written where one of the two is missing. */
-function forVertex({ tested, asWorn }: Order, byUse: Extract<PowerToMake, { kind: 'known' }>): PowerToMake {
-  const worn = asWorn.vertex;
-  if (!tested || !worn) return byUse;
-  const power = attempt(() => powerForVertex(byUse.power, tested.value, worn.value));
+function forVertex(order: Order, lens: OrderedLens, byUse: PowerByUse): PowerToMake {
+  const power = carriedToWear(order, lens, byUse);
   return power ? { kind: 'known', power, from: 'vertex' } : byUse;
 }
 
+/**
+ * A power by use as it has to be at the vertex distance of wear, dioptres, in the form it was written: for a far object,
+ * or for one at the working distance of a lens made for near or an intermediate distance. Null where one of the two
+ * vertex distances is missing, and where the lens is too strong to be carried there.
+ */
+export function carriedToWear({ tested, asWorn }: Order, lens: OrderedLens, byUse: PowerByUse): Power | null {
+  const worn = asWorn.vertex;
+  if (!tested || !worn) return null;
+  const away = objectDistance(lens, byUse);
+  return attempt(() =>
+    away
+      ? nearPowerForVertex(byUse.power, tested.value, worn.value, away.mm)
+      : powerForVertex(byUse.power, tested.value, worn.value),
+  );
+}
+
+/**
+ * How far before the cornea the object of a lens for near or an intermediate distance lies, millimetres; null for a lens
+ * that looks far. Said by the order, else where the intermediate addition alone is sharp, else the usual distance.
+ */
+export function objectDistance(
+  { design, intermediate }: OrderedLens,
+  { from }: PowerByUse,
+): { readonly mm: number; readonly origin: 'ordered' | 'worked' | 'assumed' } | null {
+  if (from !== 'near' && from !== 'intermediate') return null;
+  const cm = design?.value.working;
+  if (cm) return { mm: cm * 10, origin: 'ordered' };
+  const addition = design?.value.intermediate ?? intermediate?.value ?? 0;
+  if (from === 'intermediate' && addition > 0) return { mm: 1000 / addition, origin: 'worked' };
+  return { mm: WORKING_DISTANCE, origin: 'assumed' };
+}
+
+export type PowerByUse = Extract<PowerToMake, { kind: 'known' }>;
+
 /** The power by use alone, before any compensation. */
-export function usePower(lens: OrderedLens): Extract<PowerToMake, { kind: 'known' }> | null {
+export function usePower(lens: OrderedLens): PowerByUse | null {
   if (!lens.written) return null;
   const written = lens.written.value;
   const design = lens.design?.value;

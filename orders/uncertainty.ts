@@ -20,7 +20,7 @@ export const GUARD_BANDS: readonly GuardBand[] = ['simple', 'accept-when-sure', 
  * at that power or prism. Null for lengths and angles, for which no limit was seen, and without a declared instrument.
  * @param read the reading, dioptres or prism dioptres
  */
-export function uncertaintyOf(instrument: Instrument | null, unit: Unit, read: number): number | null {
+export function uncertaintyOf(instrument: Instrument | null, unit: Unit | null, read: number): number | null {
   if (!instrument || (unit !== 'D' && unit !== 'prism')) return null;
   if (unit === 'D' && instrument.uncertainty !== null) return instrument.uncertainty;
   const rows = unit === 'D' ? focimeterLimits.vertexPower : focimeterLimits.prism;

@@ -31,18 +31,18 @@ export function powerInWords({ sphere, cylinder, axis }: Power): string {
 
 const UNITS: Readonly<Record<Unit, string>> = { D: 'D', deg: '°', mm: 'mm', prism: 'Δ' };
 
-/** An amount with its unit: `0.12 D`, `5°`, `2.5 mm`, `0.33 Δ`. */
-export function amountInWords(value: number, unit: Unit): string {
+/** An amount with its unit: `0.12 D`, `5°`, `2.5 mm`, `0.33 Δ`; the bare figure where there is none. */
+export function amountInWords(value: number, unit: Unit | null): string {
   if (unit === 'deg') return `${roundTo(Math.abs(value), 1)}°`;
   if (unit === 'mm') return `${roundTo(Math.abs(value), 2)} mm`;
-  return `${figure(value)} ${UNITS[unit]}`;
+  return unit === null ? figure(value) : `${figure(value)} ${UNITS[unit]}`;
 }
 
 /** An ordered or read figure as it is written: powers signed, axes with three digits. */
-export function valueInWords(value: number, unit: Unit): string {
+export function valueInWords(value: number, unit: Unit | null): string {
   if (unit === 'D') return signed(value);
   if (unit === 'deg') return axisFigures(value);
-  return unit === 'mm' ? `${roundTo(value, 2)} mm` : `${figure(value)} ${UNITS[unit]}`;
+  return unit === 'mm' ? `${roundTo(value, 2)} mm` : amountInWords(value, unit);
 }
 
 const QUANTITIES: Readonly<Record<Quantity, string>> = {

@@ -16,7 +16,7 @@ export function measureInJson(measure: Measure, firstLine: number): MeasureJson 
     reading,
     limit: plain(limit?.amount ?? null),
     ...(AT_LEAST.has(quantity) && measure.ordered !== null ? { low: tidy(measure.ordered) } : {}),
-    unit: isFact(measure) ? null : measure.unit,
+    unit: measure.unit,
     outcome,
     standard: limit?.set ?? null,
     evidence: limit?.evidence ?? null,
@@ -35,7 +35,3 @@ export function measureInJson(measure: Measure, firstLine: number): MeasureJson 
 
 /** What was ordered is the least that will do. */
 const AT_LEAST: ReadonlySet<Measure['quantity']> = new Set(['edge-thickness', 'min-thickness']);
-
-/** A passed or failed test is no figure and has no unit. */
-const isFact = ({ quantity }: Measure): boolean =>
-  quantity === 'impact' || quantity === 'cosmetic' || quantity === 'marking';

@@ -7,7 +7,16 @@ import type { Case } from './case';
 import { addError, drum, drumInSegment } from './drum-figures';
 import type { Worked } from './figure';
 import { allInset, blank, decentration, drop, inset, nearInset, raise } from './layout-figures';
-import { imageDifference, nearPd, type Pair, pairPrism, reverseSlab, slab, verticalImbalance } from './pair-figures';
+import {
+  imageDifference,
+  imbalanceAtReading,
+  nearPd,
+  type Pair,
+  pairPrism,
+  reverseSlab,
+  slab,
+  verticalImbalance,
+} from './pair-figures';
 import { baseCurve, digitalBaseCurve, magnification, mass, reflected, thickness } from './physical-figures';
 import {
   equivalentSphere,
@@ -81,9 +90,15 @@ export function workedLens(order: Order, eye: Eye): readonly Worked[] {
   return OF_LENS.flatMap((figure) => attempt(() => figure(one)) ?? []);
 }
 
+/** What `vertical-imbalance` shows, for whoever judges it. */
+export const readingImbalance = (order: Order): ReturnType<typeof imbalanceAtReading> =>
+  attempt(() => imbalanceAtReading(pairOf(order)));
+
+const pairOf = (order: Order): Pair => ({ R: caseOf(order, 'R'), L: caseOf(order, 'L') });
+
 /** All figures of the pair. */
 export function workedPair(order: Order): readonly Worked[] {
-  const pair = { R: caseOf(order, 'R'), L: caseOf(order, 'L') };
+  const pair = pairOf(order);
   if (pair.R.lens.role === 'absent' || pair.L.lens.role === 'absent') return [];
   return OF_PAIR.flatMap((figure) => attempt(() => figure(pair)) ?? []);
 }

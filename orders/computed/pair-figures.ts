@@ -2,7 +2,7 @@
 
 import { imbalance, magnificationDifference, powerAt, prismAtReading, prismBeforeEye, slabOff } from '../../optics';
 import { attempt } from '../attempt';
-import { isLess } from '../exact';
+import { isLess, tidy } from '../exact';
 import { EYES } from '../model';
 import { ASSUMED, BORNE_IMBALANCE } from './assumptions';
 import { addOf, type Case, isForNear, isProgressive, isSegmented, known, powerOf } from './case';
@@ -113,6 +113,15 @@ export function imageDifference(pair: Pair): Worked | null {
   return work('magnification-difference', null, basis, () => ({
     right: { value: magnificationDifference(sizes.R.value, sizes.L.value), unit: 'percent' },
   }));
+}
+
+/**
+ * Vertical prism between the eyes where one reads, prism dioptres, more base up before the right eye positive, and how
+ * far below the distance centres that is, millimetres. Null where it cannot be known or does not matter.
+ */
+export function imbalanceAtReading(pair: Pair): { readonly up: number; readonly level: number } | null {
+  const found = imbalanceOf(pair);
+  return found && { up: tidy(found.value), level: tidy(readingLevelOf(pair.R.order).value) };
 }
 
 /** Not for a balance lens, behind which nothing is seen double, nor for lenses looked through at their centres. */

@@ -1,18 +1,11 @@
 /** Figures of the ordered power: its other forms, its meridians, what is added to it, and what it has to become. */
 
-import {
-  minusForm,
-  nearPower,
-  type Power,
-  plusForm,
-  powerForVertex,
-  principalMeridians,
-  sphericalEquivalent,
-} from '../../optics';
-import { type PowerToMake, powerToMake, usePower } from '../power-to-make';
+import { minusForm, nearPower, type Power, plusForm, principalMeridians, sphericalEquivalent } from '../../optics';
+import { carriedToWear, type PowerByUse, type PowerToMake, powerToMake, usePower } from '../power-to-make';
 import type { Case } from './case';
 import { type Basis, dioptres, type Inputs, length, mm, ordered, type Worked, work, worked } from './figure';
 import { SOURCES } from './sources';
+import { vertexWay } from './vertex-way';
 
 /** The lens in minus and in plus form; a sphere has no other form. */
 export function forms({ lens, eye }: Case): Worked | null {
@@ -85,17 +78,14 @@ export function toMake({ order, lens, eye }: Case): Worked | null {
   return basis && work('power-to-make', eye, basis, () => ({ power: dioptres(minusForm(target.power)) }));
 }
 
-const VERTEX = 'power / (1 − (tested − worn) / 1000 × power) along each meridian';
-
 /** What the power becomes from the vertex distance of the refraction to that of wear; not where this was done already. */
 export function forVertex({ order, lens, eye }: Case): Worked | null {
-  const { tested, asWorn, compensation } = order;
-  const power = usePower(lens)?.power;
-  const worn = asWorn.vertex;
-  if (!power || !tested || !worn || compensation?.value === 'done') return null;
-  const basis = vertexBasis({ order, lens }, power);
-  return work('power-for-vertex', eye, basis, () => ({
-    power: dioptres(minusForm(powerForVertex(power, tested.value, worn.value))),
+  const byUse = usePower(lens);
+  if (!byUse || order.compensation?.value === 'done') return null;
+  const power = carriedToWear(order, lens, byUse);
+  if (!power) return null;
+  return work('power-for-vertex', eye, vertexBasis({ order, lens }, byUse), () => ({
+    power: dioptres(minusForm(power)),
   }));
 }
 
@@ -116,7 +106,7 @@ function wayOf({ from, power }: Target, { order, lens }: Pick<Case, 'order' | 'l
       return { formula: 'power + intermediate addition', inputs: { ...inputs, ...more }, source: SOURCES.practice };
     }
     case 'vertex': {
-      const before = usePower(lens)?.power;
+      const before = usePower(lens);
       return before ? vertexBasis({ order, lens }, before) : null;
     }
     case 'verification':
@@ -128,15 +118,17 @@ function wayOf({ from, power }: Target, { order, lens }: Pick<Case, 'order' | 'l
   }
 }
 
-function vertexBasis({ order, lens }: Pick<Case, 'order' | 'lens'>, power: Power): Basis {
+function vertexBasis({ order, lens }: Pick<Case, 'order' | 'lens'>, byUse: PowerByUse): Basis {
   const { tested, asWorn } = order;
-  const isTyped = usePower(lens)?.from === 'written';
+  const isTyped = byUse.from === 'written';
+  const way = vertexWay(lens, byUse);
   const inputs: Inputs = {
-    power: isTyped ? ordered(dioptres(power)) : worked(dioptres(power)),
+    power: isTyped ? ordered(dioptres(byUse.power)) : worked(dioptres(byUse.power)),
     ...(tested ? { tested: length(tested) } : {}),
     ...(asWorn.vertex ? { worn: length(asWorn.vertex) } : {}),
+    ...way.inputs,
   };
-  return { formula: VERTEX, inputs, source: SOURCES.vertex };
+  return { formula: `${way.formula} along each meridian`, inputs, source: way.source, assumed: way.assumed };
 }
 
 const written = (power: Power): { readonly value: Power; readonly inputs: Inputs } => ({

@@ -6,6 +6,7 @@ export const SOURCES = {
   insets: 'From memory of Brooks & Borish, System for Ophthalmic Dispensing.',
   convergence: 'Ellerbrock, from memory of Fannin & Grosvenor, Clinical Optics.',
   vertex: 'Contact Lens Society of America, EyeWitness, Spring 2011, p. 27.',
+  nearVertex: 'Vergences from the object to the cornea, from memory of Jalie, Principles of Ophthalmic Lenses.',
   practice: 'Common practice, no source.',
   maker: 'The maker of the lens.',
   dioptre: 'Definition of the dioptre.',

@@ -1,8 +1,7 @@
 /** Figures of the lens as it sits before the eye: what tilt and wrap make of it, and what they call for. */
 
-import type { Power } from '../../optics';
-import { opticalCentreHeightForTilt, powerForVertex, powerForWear, prismFromWrap, wornPower } from '../../optics';
-import { usePower } from '../power-to-make';
+import { opticalCentreHeightForTilt, powerForWear, prismFromWrap, wornPower } from '../../optics';
+import { carriedToWear, usePower } from '../power-to-make';
 import { ASSUMED } from './assumptions';
 import { type Case, indexOf, isMade, isSingleVision, known, powerOf } from './case';
 import {
@@ -20,6 +19,7 @@ import {
   worked,
 } from './figure';
 import { SOURCES } from './sources';
+import { vertexWay } from './vertex-way';
 
 interface Position {
   readonly pantoscopic: number;
@@ -45,28 +45,30 @@ export function worn(one: Case): Worked | null {
 /** The power to order, so that the prescription is worn. Not where the written power is that already. */
 export function forWear(one: Case): Worked | null {
   const { order, lens, eye } = one;
-  const power = usePower(lens)?.power;
+  const byUse = usePower(lens);
   const [index, position] = [indexOf(one), positionOf(one)];
-  if (!isMade(lens) || !power || !index || !position || order.compensation?.value === 'done') return null;
+  if (!isMade(lens) || !byUse || !index || !position || order.compensation?.value === 'done') return null;
   const { tested, asWorn } = order;
   const worn = asWorn.vertex;
-  const isTyped = usePower(lens)?.from === 'written';
+  const way = tested && worn ? vertexWay(lens, byUse) : null;
+  const carried = tested && worn ? carriedToWear(order, lens, byUse) : byUse.power;
+  if (!carried) return null;
   const inputs: Inputs = {
-    power: isTyped ? ordered(dioptres(power)) : worked(dioptres(power)),
+    power: byUse.from === 'written' ? ordered(dioptres(byUse.power)) : worked(dioptres(byUse.power)),
     ...index.inputs,
     ...position.inputs,
     ...(tested && worn ? { tested: length(tested), worn: length(worn) } : {}),
+    ...way?.inputs,
   };
   const basis = {
-    formula: `${tested && worn ? 'first the vertex distance: power / (1 − (tested − worn) / 1000 × power); then ' : ''}the tilt factors taken out of the power matrix`,
+    formula: `${way ? `first the vertex distance: ${way.formula}; then ` : ''}the tilt factors taken out of the power matrix`,
     inputs,
-    source: tested && worn ? `${SOURCES.vertex} ${SOURCES.tilt}` : SOURCES.tilt,
-    assumed: position.assumed,
+    source: way ? `${way.source} ${SOURCES.tilt}` : SOURCES.tilt,
+    assumed: [...(way?.assumed ?? []), ...position.assumed],
   };
-  return work('power-for-wear', eye, basis, () => {
-    const carried: Power = tested && worn ? powerForVertex(power, tested.value, worn.value) : power;
-    return { power: dioptres(powerForWear(carried, { eye, ...position.value }, index.value)) };
-  });
+  return work('power-for-wear', eye, basis, () => ({
+    power: dioptres(powerForWear(carried, { eye, ...position.value }, index.value)),
+  }));
 }
 
 /** Prism that wrap alone brings, whatever the power. */

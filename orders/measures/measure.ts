@@ -48,7 +48,8 @@ export interface Measure {
   /** Read less ordered, the short way round for an axis. */
   readonly deviation: number | null;
   readonly limit: Limit | null;
-  readonly unit: Unit;
+  /** Null for a recorded fact, which is no figure. */
+  readonly unit: Unit | null;
   readonly outcome: Outcome;
   /** Index of the reading it was taken from; the later one where two readings make it. */
   readonly reading: number | null;
@@ -100,7 +101,7 @@ export interface Subject {
   readonly quantity: Quantity;
   readonly eye: Eye | null;
   readonly meridian?: 1 | 2 | null;
-  readonly unit: Unit;
+  readonly unit: Unit | null;
 }
 
 export type From = Pick<Read<unknown>, 'reading' | 'place' | 'places' | 'steps' | 'coarse' | 'instrument'>;

@@ -56,6 +56,6 @@ function curveOfPartner({ order, values, set, guard }: Case, eye: Eye): Measure[
 function facts({ values }: Case): Measure[] {
   return (['impact', 'cosmetic', 'marking'] as const).flatMap((quantity) => {
     const read = values.facts[quantity];
-    return read ? [recorded({ quantity, eye: null, unit: 'D' }, read, read.value === 'failed' ? 'fail' : 'pass')] : [];
+    return read ? [recorded({ quantity, eye: null, unit: null }, read, read.value === 'failed' ? 'fail' : 'pass')] : [];
   });
 }

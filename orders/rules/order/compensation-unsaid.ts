@@ -1,8 +1,7 @@
 import type { Eye } from '../../../grammar';
-import { type Power, powerForVertex } from '../../../optics';
-import { attempt } from '../../attempt';
+import type { Power } from '../../../optics';
 import { isLess, isSame, roundTo } from '../../exact';
-import { usePower } from '../../power-to-make';
+import { carriedToWear, usePower } from '../../power-to-make';
 import { powerInWords } from '../../words';
 import type { Rule } from '../rule';
 import { madeLenses } from './lenses';
@@ -43,8 +42,8 @@ export const compensationUnsaid: Rule = {
     const worn = asWorn.vertex;
     if (!tested || !worn || compensation || isSame(tested.value, worn.value)) return;
     const powers = madeLenses(order).flatMap((lens): Converted[] => {
-      const written = lens.verification ? null : usePower(lens)?.power;
-      const converted = written && attempt(() => powerForVertex(written, tested.value, worn.value));
+      const byUse = lens.verification ? null : usePower(lens);
+      const [written, converted] = [byUse?.power, byUse && carriedToWear(order, lens, byUse)];
       return written && converted && differs(written, converted)
         ? [{ eye: lens.eye, written, converted: rounded(converted) }]
         : [];

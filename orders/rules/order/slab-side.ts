@@ -20,8 +20,8 @@ export const slabSide: Rule = {
     fix: 'Writes the other lens.',
     source: 'opticaltraining.com continuing education, ABO, lens materials and coatings, page 16.',
   },
-  message: ({ reverse, expected, amount }) =>
-    `A ${reverse ? 'reverse slab' : 'slab-off'} of this pair belongs on ${expected}: ${amountInWords(Number(amount), 'prism')} are to be levelled 10 mm down.`,
+  message: ({ reverse, expected, amount, level }) =>
+    `A ${reverse ? 'reverse slab' : 'slab-off'} of this pair belongs on ${expected}: ${amountInWords(Number(amount), 'prism')} are to be levelled ${amountInWords(Number(level), 'mm')} down.`,
   fixes: (site) => {
     const { expected } = site.finding.data;
     const text = typed(site).replace(/^[^\s\d]+/, String(expected as Eye));
@@ -34,7 +34,8 @@ export const slabSide: Rule = {
       if (!slab) continue;
       const { reverse } = slab.value;
       const expected = reverse ? wanted.reverse : wanted.slab;
-      if (eye !== expected) report(slab.place, { reverse, expected, amount: wanted.amount }, { eye });
+      if (eye !== expected)
+        report(slab.place, { reverse, expected, amount: wanted.amount, level: wanted.level }, { eye });
     }
   },
 };
