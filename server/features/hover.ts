@@ -4,6 +4,7 @@ import { aboutFindings } from './hover/findings';
 import { aboutOrder } from './hover/order';
 import type { Spot } from './hover/part';
 import { aboutReading } from './hover/reading';
+import { aboutStandard } from './hover/standard';
 import { aboutWord } from './hover/word';
 import { withoutMarks } from './markdown';
 import type { Options } from './options';
@@ -15,7 +16,7 @@ export function hover(snapshot: Snapshot, { position }: HoverParams, { abilities
   const line = analysis.block.lines[site.line];
   if (!line) return null;
   const spot: Spot = { ...site, analysis, text: line.text, node: line.parsed(analysis.block.kind).node };
-  const parts = [aboutFindings, aboutReading, aboutOrder, aboutWord].flatMap((about) => about(spot));
+  const parts = [aboutFindings, aboutReading, aboutOrder, aboutStandard, aboutWord].flatMap((about) => about(spot));
   const narrowest = [...parts].sort((a, b) => a.end - a.start - (b.end - b.start))[0];
   if (!narrowest) return null;
   const { markdownHover } = abilities;

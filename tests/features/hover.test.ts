@@ -200,3 +200,22 @@ test('an editor without Markdown gets plain text', () => {
   );
   expect(answer?.contents).toMatchObject({ kind: 'plaintext', value: expect.not.stringMatching(/\*\*|`/) });
 });
+
+test.each([
+  ['standard z80.|1-2015\n', 'z80.1-2015'],
+  ['order A\n  standard Z80.1-20|15\n', 'Z80.1-2015'],
+  ['tolerance house from z80.1-20|15\n  pd 2.0\n', 'z80.1-2015'],
+])('the name of a set tells in short what it allows and how well that is established: %j', (marked, over) => {
+  checkHover(
+    marked,
+    over,
+    '**ANSI Z80.1-2015, prescription spectacle lenses** (`z80.1-2015`)',
+    '- Power, single vision and segments: 0.00 to 6.50 D ± 0.13 D; above 6.50 D ± 2 % of the meridian\n',
+    'seen in an account of it',
+    'The bought text of the standard and the local code rule.',
+  );
+});
+
+test('a set that is not known has no limits to tell', () => {
+  expect(checkHover('standard none-s|uch\n', 'none-such', '**standard-unknown**')).not.toContain('limits:');
+});
