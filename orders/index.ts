@@ -15,7 +15,7 @@ export {
   VOCABULARY,
   type VocabularyEntry,
 } from '../grammar';
-export { type Power, type PrismVector, prismBeforeEye, prismInFrame } from '../optics';
+export { minusForm, type Power, type PrismVector, plusForm, prismBeforeEye, prismInFrame } from '../optics';
 export {
   type Band,
   type Evidence,
@@ -61,7 +61,7 @@ export {
   standardOf,
 } from './context';
 export type { Evaluation, Verdict } from './evaluate';
-export { tidy } from './exact';
+export { roundTo, tidy } from './exact';
 export type { Edit, Family, Finding, FindingData, Fix, Level, Place } from './finding';
 export { type EvaluateOptions, evaluate, format, parse } from './library';
 export { bandInWords, type Limit, type Unit } from './limits';
@@ -73,9 +73,11 @@ export { type PowerForm, powerInOtherForms, prismInOtherForm } from './other-for
 export { type PowerToMake, powerToMake } from './power-to-make';
 export { readingToTake } from './reading-to-take';
 export type { Read, ReadValues, Step } from './reduce';
+export { percentUsed } from './rules/bench/nearly-used-up';
 export { RULES, ruleOf } from './rules/catalogue';
 export { canBeConfirmed, quoteOf } from './rules/confirmed';
 export type { FixSite, Rule, RulePage } from './rules/rule';
+export { standardInBrief } from './standards/in-brief';
 export { standardInWords } from './standards/in-words';
 export { type StandardSection, standardSections } from './standards/sections';
 export { standardSources } from './standards/sources-of';
