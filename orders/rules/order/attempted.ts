@@ -2,13 +2,14 @@ import { sectionsOf } from '../../../grammar';
 import type { Subject } from '../rule';
 
 /**
- * Whether the order has a line that begins with a word, or a clause of that kind on a power line, readable or not. What
- * was typed and could not be read is told once, by the finding that says why, and not a second time as missing.
+ * Whether the order has a line that begins with a word, or a clause of that kind on a power line, of which something is
+ * told. What was typed and could not be read is told once, by the finding that says why, and not a second time as missing.
  */
 export function isAttempted({ block }: Subject, word: 'add' | 'pd' | 'height' | 'design'): boolean {
   const sections = sectionsOf(block);
   return block.lines.some((line, number) => {
-    const { node } = line.parsed(block.kind);
+    const { node, problems } = line.parsed(block.kind);
+    if (problems.length === 0) return false;
     if (sections[number]?.kind !== 'body' && node.kind !== 'unknown') return false;
     if (node.head?.word === word) return true;
     return word === 'add' && node.kind === 'power' && node.entries.some(({ add }) => add !== null);

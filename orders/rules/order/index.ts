@@ -2,10 +2,12 @@ import type { Rule } from '../rule';
 import { addMissing } from './add-missing';
 import { addNegative } from './add-negative';
 import { addsDiffer } from './adds-differ';
+import { axisWithoutCylinder } from './axis-without-cylinder';
 import { balanceWithPower } from './balance-with-power';
 import { blankShort } from './blank-short';
 import { compensationUnsaid } from './compensation-unsaid';
 import { crossRoom } from './cross-room';
+import { decentreUnsaid } from './decentre-unsaid';
 import { degressionBeyondAdd } from './degression-beyond-add';
 import { designMissing } from './design-missing';
 import { edImpossible } from './ed-impossible';
@@ -17,6 +19,7 @@ import { heightDatumUnclear } from './height-datum-unclear';
 import { heightMissing } from './height-missing';
 import { intermediateBeyondAdd } from './intermediate-beyond-add';
 import { keptDiffers } from './kept-differs';
+import { materialUnknown } from './material-unknown';
 import { nearImbalance } from './near-imbalance';
 import { nearPdWider } from './near-pd-wider';
 import { oppositeSigns } from './opposite-signs';
@@ -29,11 +32,16 @@ import { prismAngleForBoth } from './prism-angle-for-both';
 import { prismBaseMissing } from './prism-base-missing';
 import { prismOneSided } from './prism-one-sided';
 import { prismRelative } from './prism-relative';
+import { prismRepeated } from './prism-repeated';
 import { prismUnusual } from './prism-unusual';
 import { quarterStep } from './quarter-step';
 import { rxDiffers } from './rx-differs';
+import { segmentUnsaid } from './segment-unsaid';
+import { slabForBoth } from './slab-for-both';
 import { slabSide } from './slab-side';
+import { thinningUnsaid } from './thinning-unsaid';
 import { tiltMatters } from './tilt-matters';
+import { tintDepthMissing } from './tint-depth-missing';
 import { unusualValue } from './unusual-value';
 import { useMissing } from './use-missing';
 import { vertexMatters } from './vertex-matters';
@@ -43,10 +51,12 @@ export const ORDER: readonly Rule[] = [
   addMissing,
   addNegative,
   addsDiffer,
+  axisWithoutCylinder,
   balanceWithPower,
   blankShort,
   compensationUnsaid,
   crossRoom,
+  decentreUnsaid,
   degressionBeyondAdd,
   designMissing,
   edImpossible,
@@ -58,6 +68,7 @@ export const ORDER: readonly Rule[] = [
   heightMissing,
   intermediateBeyondAdd,
   keptDiffers,
+  materialUnknown,
   nearImbalance,
   nearPdWider,
   oppositeSigns,
@@ -70,11 +81,16 @@ export const ORDER: readonly Rule[] = [
   prismBaseMissing,
   prismOneSided,
   prismRelative,
+  prismRepeated,
   prismUnusual,
   quarterStep,
   rxDiffers,
+  segmentUnsaid,
+  slabForBoth,
   slabSide,
+  thinningUnsaid,
   tiltMatters,
+  tintDepthMissing,
   unusualValue,
   useMissing,
   vertexMatters,

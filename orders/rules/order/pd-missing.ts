@@ -14,12 +14,16 @@ export const pdMissing: Rule = {
     example: { wrong: 'frame A 52 B 36 DBL 18', right: 'pd 63' },
     source: 'A missing PD was 23.3 % of office errors in a laboratory survey (Pacific University thesis, 1992).',
   },
-  message: () => 'No PD: these lenses cannot be centred.',
+  message: ({ only }) =>
+    only ? `No PD for ${only}: that lens cannot be centred.` : 'No PD: these lenses cannot be centred.',
   check: (subject, report) => {
     const { order } = subject;
     if (order.supply !== 'glazed') return;
-    const lenses = madeLenses(order).filter((lens) => hasPower(lens) && !isPlaced(order, lens));
-    if (lenses.length > 0 && !isAttempted(subject, 'pd')) report(order.place);
+    const powered = madeLenses(order).filter(hasPower);
+    const [first, other] = powered.filter((lens) => !isPlaced(order, lens));
+    if (!first || isAttempted(subject, 'pd')) return;
+    if (other || powered.length === 1) report(order.place);
+    else report(order.place, { only: first.eye }, { eye: first.eye });
   },
 };
 

@@ -22,6 +22,7 @@ const PROGRESSIVE = ['add +1.50', 'pd R 32 L 31', 'height 19', 'design progressi
  */
 const ROWS: Readonly<Record<string, readonly Row[]>> = {
   'add-missing': [
+    row(ordered('add R +2.00'), 'error L [bifocal flat-top 28]'),
     // 30.5 % of office errors: Pacific University thesis on laboratory orders, 1992.
     row(lacking('add'), 'error [bifocal flat-top 28]'),
     row(only(...DISTANCE, 'design progressive'), 'error [progressive]'),
@@ -39,6 +40,14 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     row(ordered('add 2.00')),
   ],
   'adds-differ': [row(ordered('add R +2.00 L +2.25'), 'info [+2.25]'), row(ordered('add R +2.00 L 2.00'))],
+  'axis-without-cylinder': [
+    // Sphere +0.25, cylinder 00, axis 53: a wearer’s weblog, 2009.
+    row(only('R plano', 'L +0.25 0.00 x 053'), 'error L [053]'),
+    row(only('both -4.50 -0.00 x 090'), 'error [090]'),
+    row(only('R -4.50 0.00 x 180', 'L -4.50'), 'hint R [180]'),
+    row(only('R -4.50 -0.25 x 090', 'L -4.50 0.00')),
+    row(read('R -4.50 0.00 x 090')),
+  ],
   'balance-with-power': [
     row(only('R -2.00', 'L -4.25', 'balance L'), 'info L [-4.25]'),
     row(only('R -2.00', 'balance L -4.25')),
@@ -64,6 +73,11 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     row(only(...DISTANCE, ...PROGRESSIVE.slice(0, 2), 'height R 17 L 18', 'design progressive'), 'warning R [17]'),
     row(only(...DISTANCE, ...PROGRESSIVE)),
     row(ordered('height 12')),
+  ],
+  'decentre-unsaid': [
+    row(ordered('decentre R 2.5 L 2.5 in'), 'error [2.5]'),
+    row(ordered('decentre R 2.5 in 1'), 'error [1]'),
+    row(ordered('decentre R 2.5 in 1 up L 0')),
   ],
   'degression-beyond-add': [
     // An add of 1.00 with a degression of 1.25: Optical Training Institute, page 6 (figures ours).
@@ -129,6 +143,7 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     row(ordered('frame A 48 B 20 DBL 20', 'height 9')),
   ],
   'height-missing': [
+    row(ordered('height R 17'), 'error L [bifocal flat-top 28]'),
     // 8 of 9 shops asked no segment height: poster on spectacles bought on line, 2012.
     row(lacking('height'), 'error [bifocal flat-top 28]'),
     row(only(...DISTANCE, 'add +1.50', 'pd R 32 L 31', 'design progressive', FRAME), 'error [progressive]'),
@@ -154,6 +169,13 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
       'warning R [+2.00]',
     ),
     row(only('R -3.00 -0.75 x 180', 'L -3.50', 'make L', 'kept R -3.75 +0.75 x 090')),
+  ],
+  'material-unknown': [
+    row(ordered('lens resn-1.60'), 'warning [resn-1.60]'),
+    row(ordered('lens R resin-1.60 L ours-17'), 'info L [L ours-17]'),
+    row(ordered('lens ours-17 index 1.70')),
+    row(ordered('lens 1.61')),
+    row(ordered('lens "hi-index 1.67"')),
   ],
   'near-imbalance': [
     // A first bifocal without a slab-off: ABO Masters paper, 1998. 6.00 + 2.50 sin² 75 - 2.75 = 5.58.
@@ -203,6 +225,8 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     row(ordered('pd R 30 L 31')),
   ],
   'pd-missing': [
+    row(ordered('pd R 31.5'), 'error L [QL-1042]'),
+    row(ordered('pd near 60'), 'error [QL-1042]'),
     // 23.3 % of office errors: Pacific University thesis on laboratory orders, 1992.
     row(lacking('pd'), 'error [QL-1042]'),
     row(ordered('pd R 31.5 L 31.5')),
@@ -243,6 +267,14 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     row(ordered('prism R +2 BI'), 'error R [R +2 BI]'),
     row(ordered('prism R 2 BI')),
   ],
+  'prism-repeated': [
+    row(ordered('prism R 2 BI 3 BI'), 'error [2 BI 3 BI]'),
+    row(ordered('prism R 1 BU 2 BI 1 BD'), 'error [1 BU 2 BI 1 BD]'),
+    row(ordered('R -4.50 -0.75 x 022 prism 2 BI 1 BO'), 'error [2 BI 1 BO]'),
+    row(ordered('prism R 2 BI 1 BU L 2 BI 1 BD')),
+    row(ordered('prism R 2 BI 0 BO')),
+    row(read('prism R 0.25 BI 0.25 BI L 0')),
+  ],
   'prism-unusual': [
     row(ordered('prism R 2 BU L 2 BU'), 'warning [L 2 BU]'),
     row(ordered('prism R 2 BU L 2 BU', 'yoked')),
@@ -270,6 +302,20 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     row(only('both -1.00', 'prism R 2 BI L 2 BI', 'rx R -1.00 prism 4 BO L -1.00'), 'error [R 2 BI]'),
     row(only('both -1.00', 'rx R -1.00 prism 4 BI L -1.00'), 'error [4 BI]'),
   ],
+  'segment-unsaid': [
+    row(ordered('design bifocal'), 'warning [bifocal]'),
+    row(ordered('design bifocal 28'), 'warning [bifocal 28]'),
+    row(ordered('design R trifocal flat-top L single-vision distance'), 'warning R [R trifocal flat-top]'),
+    row(ordered('design bifocal full-width')),
+    row(ordered('design FT28')),
+    row(ordered('design progressive')),
+  ],
+  'slab-for-both': [
+    row(ordered('slab-off 3.00'), 'error [3.00]'),
+    row(ordered('reverse-slab R 3.00 L 3.00'), 'error [L 3.00]'),
+    row(ordered('slab-off R 3.00')),
+    row(ordered('slab-off R 1.50', 'reverse-slab L 1.50')),
+  ],
   'slab-side': [
     // Base up on the least plus lens: ABO Masters paper, 1998.
     row(only('R +6.00 +2.50 x 015', 'L +2.75', 'slab-off R 5.50'), 'warning R [R 5.50]'),
@@ -277,6 +323,14 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     row(only('R +6.00 +2.50 x 015', 'L +2.75', 'slab-off L 5.50')),
     row(only('R +6.00 +2.50 x 015', 'L +2.75', 'reverse-slab R 5.50')),
     row(only('R -2.00', 'L -2.25', 'slab-off R 1.50')),
+  ],
+  'thinning-unsaid': [
+    // 1.5 base down in the lens that stays: lab training page on prism thinning (the amount is ours).
+    row(only('R -3.00', 'L -3.25', ...PROGRESSIVE, 'make L', 'kept R -3.00 add +1.50'), 'warning R [-3.00]'),
+    row(only('R -3.00', 'L -3.25', ...PROGRESSIVE, 'make L', 'kept R -3.00', 'thinning 1.50 BD')),
+    row(only('R -3.00', 'L -3.25', ...PROGRESSIVE, 'make L', 'kept R -3.00 prism 1.50 BD')),
+    row(only('R -3.00', 'L -3.25', 'make L', 'kept R -3.00')),
+    row(only('R -3.00', 'L -3.25', ...PROGRESSIVE)),
   ],
   'tilt-matters': [
     // +15.00 at 10 degrees: Durham Technical Community College, OPH 142, lens tilt.
@@ -287,6 +341,13 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     row(only('both +15.00', 'as-worn panto 10', 'compensation none')),
     row(only('both +15.00', 'as-worn panto 10', 'verification both +14.85 -0.46 x 090')),
     row(only('both -1.50', 'as-worn vertex 13 panto 8 wrap 5')),
+  ],
+  'tint-depth-missing': [
+    row(ordered('tint light brown'), 'info [light brown]'),
+    row(ordered('tint brown absorbs 80')),
+    row(ordered('tint brown 80')),
+    row(ordered('tint photochromic grey')),
+    row(ordered('tint polarised 180')),
   ],
   'unusual-value': [
     row(ordered('add +5.50'), 'warning [+5.50]'),

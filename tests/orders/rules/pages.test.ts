@@ -110,6 +110,7 @@ const PLACES: Readonly<Record<string, Place>> = {
   },
   'slab-side': { job: order('R -4.50 -0.75 x 022', 'L -1.00 DS', ...PROGRESSIVE), frame: inOrder },
   'said-twice': { job: JOB, frame: atEnd },
+  'thinning-unsaid': { job: order(...DISTANCE, ...PROGRESSIVE, 'make R'), frame: inOrder },
   'standard-missing': { job: { ...JOB, head: [] }, frame: inOrder, right: inHead },
   'standard-unknown': { job: JOB, frame: inHead },
   'thinning-as-error': { job: { ...JOB, head: ['standard nj-13-35-5.2'] }, frame: eachInReading },
