@@ -1,5 +1,8 @@
-/** The conversions of the library: findings and verdicts in the forms that other programs and people read. */
+/** The conversions of the library: orders, findings and verdicts in the forms that other programs and people read. */
 
+export { type Conversion, type Import, type Loss, type LossReason, lossInWords, type Refusal } from './conversion';
+export { fromFhir } from './fhir/from-fhir';
+export { type FhirOptions, toFhir } from './fhir/to-fhir';
 export { jsonWriter, toJson } from './findings/json';
 export { jsonLinesWriter, toLine } from './findings/jsonl';
 export { junitWriter } from './findings/junit';

@@ -15,7 +15,7 @@ export {
   VOCABULARY,
   type VocabularyEntry,
 } from '../grammar';
-export { minusForm, type Power, type PrismVector, plusForm, prismBeforeEye, prismInFrame } from '../optics';
+export { type Power, type PrismVector, prismBeforeEye, prismInFrame } from '../optics';
 export {
   type Band,
   type Evidence,
@@ -70,6 +70,7 @@ export { againstLimit, arithmetic, deviationInWords, stepInWords, subjectInWords
 export type { Measure, Outcome, Quantity } from './measures/measure';
 export type * from './model';
 export { type PowerForm, powerInOtherForms, prismInOtherForm } from './other-forms';
+export { powerInForm } from './power-form';
 export { type PowerToMake, powerToMake } from './power-to-make';
 export { readingToTake } from './reading-to-take';
 export type { Read, ReadValues, Step } from './reduce';
