@@ -44,7 +44,7 @@ export {
   type Input,
   type Inputs,
   type Origin,
-  type Refusal,
+  type Refusal as WorkedRefusal,
   type Worked,
   type WorkedCode,
   type WorkedUnit,

@@ -8,14 +8,15 @@ import {
   type Measure,
   type Order,
   type Place,
-  powerInWords,
   powerToMake,
   quantityInWords,
-  signed,
   subjectInWords,
 } from '../../orders';
+import type { HintSettings } from '../settings';
 import type { Snapshot } from '../snapshot';
+import { hintFigure, hintPower } from './hint-figures';
 import { contentEnd } from './lines';
+import type { Options } from './options';
 import { verdictInWords } from './verdict-words';
 
 /** Editors cut off what is longer, and show the whole when asked. */
@@ -31,7 +32,7 @@ interface Hint {
  * What is worked out, beside the line it is worked out from: the verdict at an order’s name, the other form and the near
  * power at an ordered power, the reduced value and the deviation against the limit at a reading. Only for the asked lines.
  */
-export function inlayHints(snapshot: Snapshot, { range }: InlayHintParams): InlayHint[] {
+export function inlayHints(snapshot: Snapshot, { range }: InlayHintParams, { settings }: Options): InlayHint[] {
   const [from, to] = [snapshot.site(range.start), snapshot.site(range.end)];
   const hints: InlayHint[] = [];
   for (let index = from.block; index <= to.block; index++) {
@@ -39,7 +40,7 @@ export function inlayHints(snapshot: Snapshot, { range }: InlayHintParams): Inla
     if (!analysis.order) continue;
     const first = index === from.block ? from.line : 0;
     const last = index === to.block ? to.line : analysis.block.lines.length - 1;
-    for (const { line, character, label } of blockHints(analysis, analysis.order, first, last)) {
+    for (const { line, character, label } of blockHints(analysis, analysis.order, [first, last], settings.hints)) {
       const position = snapshot.range(index, { line, start: character, end: character }).start;
       hints.push({ position, label, paddingLeft: true, ...(label.length > SHORT ? { tooltip: label } : {}) });
     }
@@ -47,8 +48,14 @@ export function inlayHints(snapshot: Snapshot, { range }: InlayHintParams): Inla
   return hints;
 }
 
-function blockHints(analysis: BlockAnalysis, order: Order, first: number, last: number): Hint[] {
+function blockHints(
+  analysis: BlockAnalysis,
+  order: Order,
+  [first, last]: readonly [number, number],
+  settings: HintSettings,
+): Hint[] {
   const { block } = analysis;
+  const { show } = settings;
   const sections = sectionsOf(block);
   const hints: Hint[] = [];
   for (let line = first; line <= last; line++) {
@@ -59,9 +66,11 @@ function blockHints(analysis: BlockAnalysis, order: Order, first: number, last: 
       if (label !== '') hints.push({ line, character, label });
     };
     const section = sections[line]?.kind;
-    if (section === 'header' && analysis.evaluation) at(verdictInWords(order, analysis.evaluation));
-    else if (section === 'body' && node.kind === 'power') orderedPowers(order, node, line, at);
-    else if (section === 'reading') at(readLine(analysis, line));
+    if (section === 'header' && analysis.evaluation && show.has('verdict'))
+      at(verdictInWords(order, analysis.evaluation));
+    else if (section === 'body' && node.kind === 'power' && show.has('ordered'))
+      orderedPowers(order, node, line, settings, at);
+    else if (section === 'reading' && show.has('read')) at(readLine(analysis, line, settings));
   }
   return hints;
 }
@@ -71,6 +80,7 @@ function orderedPowers(
   order: Order,
   node: Extract<LineNode, { kind: 'power' }>,
   line: number,
+  settings: HintSettings,
   at: (label: string, character?: number) => void,
 ): void {
   for (const { eye, power } of node.entries) {
@@ -78,32 +88,33 @@ function orderedPowers(
     const side: Eye = eye.eye === 'L' ? 'L' : 'R';
     const place = order.lenses[side].written?.place;
     if (place?.line === line && place.start === power.start)
-      at(orderedPower(order, side), node.entries.length > 1 ? power.end : undefined);
+      at(orderedPower(order, side, settings), node.entries.length > 1 ? power.end : undefined);
   }
 }
 
 /** A power that the order leaves to be worked out; a stated verification power stands on a line of its own. */
 const CONVERTED = new Set(['near', 'intermediate', 'vertex']);
 
-function orderedPower(order: Order, eye: Eye): string {
+function orderedPower(order: Order, eye: Eye, settings: HintSettings): string {
   const { written, design } = order.lenses[eye];
   const lens = computeLens(order, eye);
   if (!written || !lens) return '';
   const parts: string[] = [];
-  if (written.form === 'minus') parts.push(`= ${powerInWords(lens.plus)}`);
-  else if (written.form !== 'sphere') parts.push(`= ${powerInWords(lens.minus)}`);
+  const otherForm = written.form === 'minus' ? lens.plus : lens.minus;
+  if (written.form !== 'sphere' && written.form !== settings.cylinder)
+    parts.push(`= ${hintPower(otherForm, settings)}`);
   const isForOneUse = design?.value.type === 'single-vision' && design.value.use !== null;
-  if (!isForOneUse && lens.near) parts.push(`near ${powerInWords(lens.near)}`);
+  if (!isForOneUse && lens.near) parts.push(`near ${hintPower(lens.near, settings)}`);
   const target = powerToMake(order, order.lenses[eye]);
-  if (target?.kind === 'known' && CONVERTED.has(target.from)) parts.push(`make ${powerInWords(target.power)}`);
+  if (target?.kind === 'known' && CONVERTED.has(target.from)) parts.push(`make ${hintPower(target.power, settings)}`);
   return parts.join('  ');
 }
 
 /** What became of the figures of a line of a reading. */
-function readLine(analysis: BlockAnalysis, line: number): string {
+function readLine(analysis: BlockAnalysis, line: number, settings: HintSettings): string {
   const { evaluation } = analysis;
   if (!evaluation) return '';
-  const parts = reducedValues(analysis, line).map((words) => `= ${words}`);
+  const parts = reducedValues(analysis, line, settings).map((words) => `= ${words}`);
   const now = deviations(evaluation.measures.filter(isAt(line)));
   const before = deviations(evaluation.earlier.filter(isAt(line)));
   if (now) parts.push(now);
@@ -136,7 +147,7 @@ const share = ({ deviation, limit, outcome }: Measure): number =>
   outcome === 'not-judged' ? -1 : Math.abs(deviation ?? 0) / (limit?.amount || 1);
 
 /** Values that are not the typed ones: powers from drum positions or with the zero taken off, and adds by difference. */
-function reducedValues({ evaluation }: BlockAnalysis, line: number): string[] {
+function reducedValues({ evaluation }: BlockAnalysis, line: number, settings: HintSettings): string[] {
   const { power = {}, add = {} } = evaluation?.values ?? {};
   const powers = Object.values(power).filter(
     (read) => isAt(line)(read) && read.steps.some(({ step }) => step === 'drum' || step === 'zero'),
@@ -144,5 +155,8 @@ function reducedValues({ evaluation }: BlockAnalysis, line: number): string[] {
   const adds = Object.values(add).filter(
     (read) => isAt(line)(read) && read.steps.some(({ step }) => step === 'difference' || step === 'clock'),
   );
-  return [...powers.map(({ value }) => powerInWords(value)), ...adds.map(({ value }) => signed(value))];
+  return [
+    ...powers.map(({ value }) => hintPower(value, settings)),
+    ...adds.map(({ value }) => hintFigure(value, settings)),
+  ];
 }

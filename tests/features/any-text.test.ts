@@ -24,7 +24,7 @@ function checkRanges(text: string): void {
     inside(range);
     for (const { location } of relatedInformation ?? []) inside(location.range);
   }
-  for (const { position } of inlayHints(snapshot, { ...about, range: WHOLE }))
+  for (const { position } of inlayHints(snapshot, { ...about, range: WHOLE }, options()))
     inside({ start: position, end: position });
   const actions = codeActions(snapshot, { ...about, range: WHOLE, context: { diagnostics: [] } }, options()) ?? [];
   for (const { edit } of actions)

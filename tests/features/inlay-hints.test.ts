@@ -1,11 +1,13 @@
 import { expect, test } from 'vitest';
 import { inlayHints } from '../../server/features/inlay-hints';
-import { BIFOCAL, sample, WHOLE } from './support/sample';
+import { DEFAULT_SETTINGS, type HintSettings } from '../../server/settings';
+import { BIFOCAL, options, sample, WHOLE } from './support/sample';
 
 /** Compares the lines with their hints set in behind the columns they stand at, as `⟨…⟩`. */
-function checkHints(text: string, expected: string, range = WHOLE): void {
+function checkHints(text: string, expected: string, range = WHOLE, chosen: Partial<HintSettings> = {}): void {
   const lines = text.split('\n');
-  const hints = inlayHints(sample(text).snapshot, { textDocument: { uri: '' }, range });
+  const settings = options({ hints: { ...DEFAULT_SETTINGS.hints, ...chosen } });
+  const hints = inlayHints(sample(text).snapshot, { textDocument: { uri: '' }, range }, settings);
   for (const { position, label } of [...hints].reverse()) {
     const line = lines[position.line] ?? '';
     lines[position.line] = `${line.slice(0, position.character)}⟨${label}⟩${line.slice(position.character)}`;
@@ -131,4 +133,53 @@ test('a value that a later reading replaced is still shown, as such', () => {
      R -1.00⟨power 0.00 D, limit 0.13 D; cylinder 0.00 D, limit 0.13 D⟩
      L -1.00⟨power 0.00 D, limit 0.13 D; cylinder 0.00 D, limit 0.13 D⟩`,
   );
+});
+
+const DRUM = `instrument FOC-A
+  reads-to 0.125
+order A
+  R -4.50 -0.75 x 022
+  L -5.25 +0.75 x 112
+  add +2.00
+  reading 2026-11-24 with FOC-A
+    R lines -4.50 / -5.12 x 024
+`;
+
+/** What is shown of one order under some settings, which stand for its three kinds of hints. */
+test.each([
+  [
+    { cylinder: 'minus' },
+    ['near -2.50 -0.75 x 022', '= -4.50 -0.75 x 022 near -2.50 -0.75 x 022', '= -4.50 -0.625 x 024'],
+  ],
+  [
+    { cylinder: 'plus' },
+    ['= -5.25 +0.75 x 112 near -3.25 +0.75 x 112', 'near -3.25 +0.75 x 112', '= -5.125 +0.625 x 114'],
+  ],
+  [
+    { decimals: 3 },
+    [
+      '= -5.250 +0.750 x 112 near -2.500 -0.750 x 022',
+      '= -4.500 -0.750 x 022 near -3.250 +0.750 x 112',
+      '= -4.500 -0.625 x 024',
+    ],
+  ],
+  [
+    { decimals: 2 },
+    ['= -5.25 +0.75 x 112 near -2.50 -0.75 x 022', '= -4.50 -0.75 x 022 near -3.25 +0.75 x 112', '= -4.50 -0.63 x 024'],
+  ],
+] as const)('powers are shown as the user wants them: %j', (chosen, [right, left, read]) => {
+  checkHints(
+    DRUM,
+    `order A⟨incomplete: no standard named⟩
+     R -4.50 -0.75 x 022⟨${right}⟩
+     L -5.25 +0.75 x 112⟨${left}⟩
+     R lines -4.50 / -5.12 x 024⟨${read}⟩`,
+    WHOLE,
+    chosen,
+  );
+});
+
+test('only the kinds of hints that are wanted are shown', () => {
+  checkHints(DRUM, 'order A⟨incomplete: no standard named⟩', WHOLE, { show: new Set(['verdict']) });
+  checkHints(DRUM, 'R lines -4.50 / -5.12 x 024⟨= -4.50 -0.625 x 024⟩', WHOLE, { show: new Set(['read']) });
 });
