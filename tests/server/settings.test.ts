@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest';
+import { GUARD_BANDS } from '../../orders';
+import manifest from '../../package.json';
 import { benchAddresses, isInside, keyOf } from '../../server/addresses';
-import { DEFAULT_SETTINGS, kept, settingsFrom } from '../../server/settings';
+import { CYLINDER_FORMS, DEFAULT_SETTINGS, HINT_KINDS, kept, settingsFrom } from '../../server/settings';
 
 test.each([undefined, null, 'lentil', 5, [], {}, { standard: null }, { standard: '  ' }, { diagnostics: 'all' }])(
   'settings of %j give the defaults',
@@ -56,6 +58,20 @@ test.each(['sign-missing', 'power-outside', 'impact-failed', 'decision-differs']
     expect(settingsFrom({ diagnostics: { levels: { [code]: 'hint' } } }).levels.get(code)).toBe('hint');
   },
 );
+
+test('the settings in the manifest are those that are read, with the same choices and defaults', () => {
+  const { properties } = manifest.contributes.configuration;
+  const section: Record<string, Record<string, unknown>> = {};
+  for (const [name, { default: value }] of Object.entries(properties)) {
+    const [first, second] = name.replace('lentil.', '').split('.') as [string, string?];
+    if (second === undefined) Object.assign(section, { [first]: value });
+    else section[first] = { ...section[first], [second]: value };
+  }
+  expect(settingsFrom(section)).toEqual(DEFAULT_SETTINGS);
+  expect(properties['lentil.guard'].enum).toEqual(GUARD_BANDS);
+  expect(properties['lentil.hints.cylinder'].enum).toEqual(CYLINDER_FORMS);
+  expect(properties['lentil.hints.show'].items.enum).toEqual(HINT_KINDS);
+});
 
 test('the same settings told again are the same object', () => {
   const section = { diagnostics: { levels: { 'eye-missing': 'hint' } } };
