@@ -17,4 +17,4 @@ export {
   stripByteOrderMark,
 } from './text';
 export type * from './tree';
-export { type BlockKind, lineWord, meaningsOf, VOCABULARY, type VocabularyEntry } from './vocabulary';
+export { type BlockKind, lineWord, meaningsOf, VOCABULARY, type VocabularyEntry, type WordRole } from './vocabulary';

@@ -1,6 +1,5 @@
 /** Which message goes where, and nothing else. */
 import {
-  CodeActionKind,
   type Connection,
   DidChangeConfigurationNotification,
   DidChangeWatchedFilesNotification,
@@ -14,8 +13,12 @@ import { version } from '../package.json';
 import { type Abilities, abilitiesOf } from './abilities';
 import { withClientFiles } from './client-files';
 import { FEATURES, type Features } from './features';
+import { ACTION_KINDS } from './features/code-actions';
+import { resolveCompletion, TRIGGERS } from './features/completion';
+import { FINISHES } from './features/on-type-formatting';
 import type { Options } from './features/options';
 import { filesToRename } from './features/rename';
+import { LEGEND } from './features/semantic-tokens';
 import { guard, guardWithout } from './guard';
 import { EXTENSION, type Platform } from './platform';
 import { Publisher } from './publisher';
@@ -144,6 +147,13 @@ export function serve(connection: Connection, platform: Platform, features: Feat
     guardWithout('workspace symbols', log, (params) => features.workspaceSymbols(session.lookup(), params), namesRead),
   );
   connection.onDocumentRangeFormatting(guarded('range formatting', features.rangeFormatting));
+  connection.onDocumentOnTypeFormatting(guarded('formatting while typing', features.onTypeFormatting));
+  connection.onCompletion(guarded('completion', features.completion));
+  connection.onCompletionResolve((item) => resolveCompletion(item, abilities));
+  connection.onCodeLens(guarded('code lenses', features.codeLens));
+  connection.onSelectionRanges(guarded('selection ranges', features.selectionRanges));
+  connection.languages.semanticTokens.on(guarded('semantic tokens', features.semanticTokens));
+  connection.languages.semanticTokens.onRange(guarded('tokens of a range', features.semanticTokensInRange));
 }
 
 /** Watching files tells nothing of what goes with the folder it lies in; an editor tells of what it did itself. */
@@ -154,11 +164,16 @@ const CAPABILITIES: InitializeResult['capabilities'] = {
   textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
   hoverProvider: true,
   inlayHintProvider: true,
-  codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] },
+  codeActionProvider: { codeActionKinds: [...ACTION_KINDS] },
   documentSymbolProvider: { label: 'Lentil' },
   foldingRangeProvider: true,
   documentFormattingProvider: true,
   documentRangeFormattingProvider: true,
+  documentOnTypeFormattingProvider: { firstTriggerCharacter: FINISHES },
+  completionProvider: { triggerCharacters: [...TRIGGERS], resolveProvider: true },
+  codeLensProvider: {},
+  selectionRangeProvider: true,
+  semanticTokensProvider: { legend: LEGEND, full: true, range: true },
   definitionProvider: true,
   referencesProvider: true,
   documentHighlightProvider: true,

@@ -1,5 +1,7 @@
 /** Every feature by its name; each is a function of a snapshot, what the editor asks, and options. */
 import { codeActions } from './code-actions';
+import { codeLens } from './code-lens';
+import { completion } from './completion';
 import { definition } from './definition';
 import { diagnostics } from './diagnostics';
 import { documentHighlights } from './document-highlights';
@@ -8,12 +10,17 @@ import { folding } from './folding';
 import { formatting, rangeFormatting } from './formatting';
 import { hover } from './hover';
 import { inlayHints } from './inlay-hints';
+import { onTypeFormatting } from './on-type-formatting';
 import { references } from './references';
 import { prepareRename, rename } from './rename';
+import { selectionRanges } from './selection-ranges';
+import { semanticTokens, semanticTokensInRange } from './semantic-tokens';
 import { workspaceSymbols } from './workspace-symbols';
 
 export const FEATURES = {
   codeActions,
+  codeLens,
+  completion,
   definition,
   diagnostics,
   documentHighlights,
@@ -22,10 +29,14 @@ export const FEATURES = {
   formatting,
   hover,
   inlayHints,
+  onTypeFormatting,
   prepareRename,
   rangeFormatting,
   references,
   rename,
+  selectionRanges,
+  semanticTokens,
+  semanticTokensInRange,
   workspaceSymbols,
 };
 

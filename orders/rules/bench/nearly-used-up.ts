@@ -34,7 +34,7 @@ function isNearlyUsedUp(measure: Measure, nearPercent: number): boolean {
 }
 
 /** How much of its limit a deviation takes up, in percent; null without a limit, or with one of nothing. */
-function percentUsed({ deviation, limit }: Measure): number | null {
+export function percentUsed({ deviation, limit }: Measure): number | null {
   if (deviation === null || !limit?.amount) return null;
   return roundTo((Math.abs(deviation) / limit.amount) * 100, 4);
 }

@@ -1,9 +1,12 @@
 /** Every question an editor asks about a document, by the name of the feature that answers it. */
 import {
   CodeActionRequest,
+  CodeLensRequest,
+  CompletionRequest,
   DefinitionRequest,
   DocumentFormattingRequest,
   DocumentHighlightRequest,
+  DocumentOnTypeFormattingRequest,
   DocumentRangeFormattingRequest,
   DocumentSymbolRequest,
   FoldingRangeRequest,
@@ -15,6 +18,9 @@ import {
   type Range,
   ReferencesRequest,
   RenameRequest,
+  SelectionRangeRequest,
+  SemanticTokensRangeRequest,
+  SemanticTokensRequest,
   WorkspaceSymbolRequest,
 } from 'vscode-languageserver/node';
 
@@ -38,6 +44,8 @@ export const QUESTIONS: Readonly<Record<string, Ask>> = {
       range: { start: question.position, end: question.position },
       context: { diagnostics: [] },
     }),
+  codeLens: (client, question) => client.sendRequest(CodeLensRequest.type, about(question)),
+  completion: (client, question) => client.sendRequest(CompletionRequest.type, at(question)),
   definition: (client, question) => client.sendRequest(DefinitionRequest.type, at(question)),
   documentHighlights: (client, question) => client.sendRequest(DocumentHighlightRequest.type, at(question)),
   documentSymbols: (client, question) => client.sendRequest(DocumentSymbolRequest.type, about(question)),
@@ -47,6 +55,8 @@ export const QUESTIONS: Readonly<Record<string, Ask>> = {
   hover: (client, question) => client.sendRequest(HoverRequest.type, at(question)),
   inlayHints: (client, question) =>
     client.sendRequest(InlayHintRequest.type, { ...about(question), range: EVERYTHING }),
+  onTypeFormatting: (client, question) =>
+    client.sendRequest(DocumentOnTypeFormattingRequest.type, { ...at(question), ch: '\n', options: LAYOUT }),
   prepareRename: (client, question) => client.sendRequest(PrepareRenameRequest.type, at(question)),
   rangeFormatting: (client, question) =>
     client.sendRequest(DocumentRangeFormattingRequest.type, {
@@ -57,6 +67,11 @@ export const QUESTIONS: Readonly<Record<string, Ask>> = {
   references: (client, question) =>
     client.sendRequest(ReferencesRequest.type, { ...at(question), context: { includeDeclaration: true } }),
   rename: (client, question) => client.sendRequest(RenameRequest.type, { ...at(question), newName: 'NEW-1' }),
+  selectionRanges: (client, question) =>
+    client.sendRequest(SelectionRangeRequest.type, { ...about(question), positions: [question.position] }),
+  semanticTokens: (client, question) => client.sendRequest(SemanticTokensRequest.type, about(question)),
+  semanticTokensInRange: (client, question) =>
+    client.sendRequest(SemanticTokensRangeRequest.type, { ...about(question), range: EVERYTHING }),
   workspaceSymbols: (client) => client.sendRequest(WorkspaceSymbolRequest.type, { query: '' }),
 };
 

@@ -1,0 +1,60 @@
+import type { CodeLens, CodeLensParams } from 'vscode-languageserver';
+import { type BlockAnalysis, type Measure, percentUsed, subjectInWords } from '../../orders';
+import type { Snapshot } from '../snapshot';
+import { isVeryLarge } from './large';
+import { verdictInWords } from './verdict-words';
+
+/**
+ * Above each order its verdict, above each of its readings what came of it: how many measures are inside and outside,
+ * and which one has used up most of its limit. Left off for very large files.
+ */
+export function codeLens(snapshot: Snapshot, _: CodeLensParams): CodeLens[] | null {
+  if (isVeryLarge(snapshot)) return null;
+  return snapshot.document.blocks.flatMap(({ kind }, block) => {
+    if (kind !== 'order') return [];
+    return lensesOf(snapshot.block(block)).map(
+      ({ line, title }): CodeLens => ({
+        range: snapshot.range(block, { line, start: 0, end: 0 }),
+        // Something to read, and nothing to be done: such a command has no name.
+        command: { title, command: '' },
+      }),
+    );
+  });
+}
+
+function lensesOf({ order, evaluation }: BlockAnalysis): readonly { readonly line: number; readonly title: string }[] {
+  if (!order || !evaluation) return [];
+  const { measures, earlier } = evaluation;
+  const ofReadings = order.readings.map(({ place }, at) => ({
+    line: place.line,
+    title: inShort([...measures, ...earlier].filter(({ reading }) => reading === at)) || 'nothing judged',
+  }));
+  const verdict = [verdictInWords(order, evaluation), inShort(measures)].filter(Boolean).join(' · ');
+  return [{ line: order.place.line, title: verdict }, ...(evaluation.set ? ofReadings : [])];
+}
+
+const COUNTED: readonly (readonly [Measure['outcome'], string])[] = [
+  ['pass', 'inside'],
+  ['fail', 'outside'],
+  ['not-judged', 'not judged'],
+  ['not-read', 'not read'],
+];
+
+/** `7 inside, 1 outside · most of its limit used: R axis, 240 %`. */
+function inShort(measures: readonly Measure[]): string {
+  const counts = COUNTED.flatMap(([outcome, words]) => {
+    const count = measures.filter((one) => one.outcome === outcome).length;
+    return count > 0 ? [`${count} ${words}`] : [];
+  });
+  const worst = worstOf(measures);
+  return [counts.join(', '), worst && `most of its limit used: ${worst}`].filter(Boolean).join(' · ');
+}
+
+function worstOf(measures: readonly Measure[]): string | null {
+  let worst: { readonly measure: Measure; readonly percent: number } | null = null;
+  for (const measure of measures) {
+    const percent = percentUsed(measure);
+    if (percent !== null && percent > (worst?.percent ?? 0)) worst = { measure, percent };
+  }
+  return worst && `${subjectInWords(worst.measure)}, ${Math.round(worst.percent)} %`;
+}
