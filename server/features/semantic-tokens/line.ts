@@ -1,5 +1,5 @@
 /** What each part of a line is: from its tree where it has a place there, from the vocabulary for the words between. */
-import { commentStart, type LineNode, meaningsOf, type Span, type WordRole } from '../../../grammar';
+import { commentStart, type LineNode, lineWord, meaningsOf, type Span, type WordRole } from '../../../grammar';
 
 /** Types that every editor has a colour for. */
 export const TOKEN_TYPES = [
@@ -72,7 +72,7 @@ const NAMES: Readonly<Record<string, TokenType>> = {
 };
 
 function headType(line: LineNode): Omit<Token, keyof Span> | null {
-  if (line.kind === 'unknown') return null;
+  if (line.kind === 'unknown' && !(line.head && lineWord(line.head.word))) return null;
   return { type: line.kind === 'power' && !line.again ? 'variable' : 'keyword' };
 }
 
