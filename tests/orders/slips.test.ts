@@ -265,7 +265,12 @@ function toldOf(text: string, wanted: readonly string[]): readonly string[] {
     .sort();
 }
 
-const checkSlip = ([, text, , wanted]: Row): void => expect(toldOf(text, wanted), text).toEqual([...wanted].sort());
+/** Of a reading whatever else it shows may be told as well; of an order nothing else. */
+function checkSlip([, text, , wanted]: Row): void {
+  const found = toldOf(text, wanted);
+  const isRead = text.includes('\n  reading ');
+  expect(isRead ? found.filter((one) => wanted.includes(one)) : found, text).toEqual([...wanted].sort());
+}
 
 describe.each(Object.entries(REPORTED))('%s', (_, rows) => {
   test.each(rows.map((row) => [row[0], row[2], row] as const))('%s: %s', (_typed, _means, row) => checkSlip(row));
