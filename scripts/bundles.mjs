@@ -1,5 +1,3 @@
-import { existsSync } from 'node:fs';
-import { join } from 'node:path';
 import { root } from './project.mjs';
 
 /**
@@ -22,6 +20,9 @@ const common = {
 };
 
 const forBrowser = { platform: 'browser', format: 'cjs', target: 'es2022', mainFields: ['browser', 'module', 'main'] };
+
+/** The library by the names of its files in `dist/lib`. */
+export const libraryEntries = { index: 'exchange/library.ts', optics: 'optics/index.ts' };
 
 /** Everything that `dist` holds, as entry points and the options of the bundler. Names keep their letters, so that stacks can be read. */
 export const bundles = [
@@ -67,10 +68,13 @@ export const bundles = [
   },
   {
     name: 'library',
-    entries: ['orders/index.ts'],
+    entries: Object.values(libraryEntries),
     options: {
-      stdin: { contents: libraryFace(), resolveDir: root, sourcefile: 'library.ts', loader: 'ts' },
-      outfile: 'dist/lib/index.js',
+      entryPoints: libraryEntries,
+      outdir: 'dist/lib',
+      // The formulas are shared, so that an error of one is an instance of the other's class.
+      splitting: true,
+      chunkNames: 'parts/[name]-[hash]',
       platform: 'neutral',
       format: 'esm',
       target: 'es2022',
@@ -79,11 +83,3 @@ export const bundles = [
     },
   },
 ].map((bundle) => ({ ...bundle, options: { ...common, ...bundle.options } }));
-
-/** The library is the face of the orders together with the conversions, which may not import each other both ways. */
-export function libraryFace() {
-  return ['orders/index', 'exchange/index']
-    .filter((module) => existsSync(join(root, `${module}.ts`)))
-    .map((module) => `export * from './${module}';\n`)
-    .join('');
-}

@@ -1,23 +1,19 @@
-import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { generateDtsBundle } from 'dts-bundle-generator';
-import { libraryFace } from './bundles.mjs';
+import { libraryEntries } from './bundles.mjs';
 import { root } from './project.mjs';
 
-/** Writes the library's types into one file, which may name no other package: its users have none of them installed. */
+/** Writes the types of each part of the library into one file, which may name no other package: its users have none of them installed. */
 export function writeDeclarations() {
-  const face = join(root, 'dist', 'library.ts');
-  writeFileSync(face, libraryFace().replaceAll("'./", "'../"));
-  try {
-    const [types] = generateDtsBundle(
-      [{ filePath: face, output: { noBanner: true, sortNodes: false, exportReferencedTypes: true } }],
-      { preferredConfigPath: join(root, 'tsconfig.lib.json') },
-    );
+  const output = { noBanner: true, sortNodes: false, exportReferencedTypes: true };
+  const entries = Object.values(libraryEntries).map((entry) => ({ filePath: join(root, entry), output }));
+  const all = generateDtsBundle(entries, { preferredConfigPath: join(root, 'tsconfig.lib.json') });
+  mkdirSync(join(root, 'dist', 'lib'), { recursive: true });
+  for (const [at, name] of Object.keys(libraryEntries).entries()) {
+    const types = all[at];
     const foreign = types.match(/^(?:import|export) .*from ['"].*|import\(['"].*?['"]\)|\/\/\/ <reference.*/m);
     if (foreign) throw new Error(`The library's types depend on something outside: ${foreign[0]}`);
-    mkdirSync(join(root, 'dist', 'lib'), { recursive: true });
-    writeFileSync(join(root, 'dist', 'lib', 'index.d.ts'), types);
-  } finally {
-    rmSync(face);
+    writeFileSync(join(root, 'dist', 'lib', `${name}.d.ts`), types);
   }
 }

@@ -36,16 +36,30 @@ const run = (program: string, ...args: readonly string[]) =>
   execFileSync(program, args, { cwd: project, encoding: 'utf8' });
 
 const use = `import { evaluate, parse, format } from 'lentil';
+import { transpose } from 'lentil/optics';
 const text: string = 'order QL-1042\\n  R -4.50 -0.75 x 022\\n';
-console.log(typeof evaluate(text), typeof parse(text), typeof format(text));
+const other = transpose({ sphere: -4.5, cylinder: -0.75, axis: 22 });
+console.log(typeof evaluate(text), typeof parse(text), typeof format(text), other.sphere);
 `;
 
 test('everything the manifest names is in the package', () => {
   const { main, bin, exports, contributes } = manifest;
-  const named = [main, bin.lentil, exports['.'].types, exports['.'].default];
+  const parts = [exports['.'], exports['./optics']];
+  const named = [main, bin.lentil, ...parts.flatMap((part) => [part.types, part.default])];
   const shown = [contributes.grammars[0].path, contributes.languages[0].configuration];
   const notices = ['LICENSE', 'CHANGELOG.md', 'README.md', 'dist/THIRD-PARTY-NOTICES.txt'];
   expect([...named, ...shown, ...notices].filter((file) => !existsSync(join(installed, file)))).toEqual([]);
+});
+
+test('an error of the formulas is of one class in both parts of the library', () => {
+  writeFileSync(
+    join(project, 'errors.mjs'),
+    `import * as optics from 'lentil/optics';
+import * as library from 'lentil';
+const names = Object.keys(optics).filter((name) => name in library);
+console.log(names.length > 0 && names.every((name) => optics[name] === library[name]));`,
+  );
+  expect(run(process.execPath, 'errors.mjs').trim()).toBe('true');
 });
 
 test('nothing else needs to be installed', () => {
@@ -59,7 +73,7 @@ test('the command runs by its name', () => {
 
 test('the library is imported by its name', () => {
   writeFileSync(join(project, 'use.mjs'), use.replace(': string', ''));
-  expect(run(process.execPath, 'use.mjs').trim()).toBe('object object string');
+  expect(run(process.execPath, 'use.mjs').trim()).toBe('object object string -5.25');
 });
 
 test.each([
@@ -94,7 +108,7 @@ test('the library runs where there is neither Node nor a browser around it', asy
   const said: string[] = [];
   // A bare context has the language and nothing of its host: no process, no require, no window.
   runInNewContext(outputFiles[0]?.text ?? '', { console: { log: (...kinds: string[]) => said.push(kinds.join(' ')) } });
-  expect(said).toEqual(['object object string']);
+  expect(said).toEqual(['object object string -5.25']);
 });
 
 test('the notices name every package whose code is inside', () => {

@@ -7,11 +7,11 @@ import type {
   Outcome,
   Quantity,
   Range,
-  Refusal,
   Step,
   Unit,
   Verdict,
   WorkedCode,
+  WorkedRefusal,
   WorkedUnit,
 } from '../../orders';
 
@@ -62,7 +62,7 @@ export interface WorkedJson {
   /** By name; empty where the figure is refused. */
   readonly values: Readonly<Record<string, AmountJson>>;
   /** Why nothing came out, although the order says enough. */
-  readonly refused?: Refusal;
+  readonly refused?: WorkedRefusal;
   readonly formula: string;
   readonly inputs: Readonly<Record<string, InputJson>>;
   readonly source: string;
