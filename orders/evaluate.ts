@@ -59,18 +59,24 @@ export function evaluateBy({ set, name, house }: Standard, order: Order, context
   return { ...base, verdict, reservations: reservations(measures), measures, earlier, evidence: weakest(measures) };
 }
 
-/** Every measure of one case, by the published set alone; also asks what another reading or another order would give. */
-export function measuresOf(one: Case): Measure[] {
-  const placed = placingMeasures(one);
-  return [
-    ...powerMeasures(one),
-    ...addMeasures(one),
-    ...placed,
-    ...lensPrismMeasures(one),
-    ...positionMeasures(one, placed),
-    ...physicalMeasures(one),
-  ];
-}
+/** What is measured together, in the order in which it is told. */
+const MEASURERS = {
+  refraction: powerMeasures,
+  adds: addMeasures,
+  places: (one: Case): Measure[] => {
+    const placed = placingMeasures(one);
+    return [...placed, ...lensPrismMeasures(one), ...positionMeasures(one, placed)];
+  },
+  physical: physicalMeasures,
+} as const;
+
+export type MeasuredPart = keyof typeof MEASURERS;
+
+const ALL_PARTS = Object.keys(MEASURERS) as readonly MeasuredPart[];
+
+/** The measures of one case by the published set; a cause asks for those parts alone that it speaks of. */
+export const measuresOf = (one: Case, parts: readonly MeasuredPart[] = ALL_PARTS): Measure[] =>
+  parts.flatMap((part) => MEASURERS[part](one));
 
 function verdictOf(measures: readonly Measure[]): Verdict {
   if (measures.some(({ outcome }) => outcome === 'fail')) return 'reject';
@@ -104,7 +110,8 @@ function weakest(measures: readonly Measure[]): Evidence | null {
 }
 
 /** Only a final reading speaks for glazed spectacles; uncut and edged lenses are spoken for by readings of any stage. */
-const counts = (order: Order, reading: Reading): boolean => order.supply !== 'glazed' || reading.stage === 'final';
+export const counts = (order: Order, reading: Reading): boolean =>
+  order.supply !== 'glazed' || reading.stage === 'final';
 
 /**
  * All measurements, oldest first. Readings are ordered by date and time; a missing part compares as equal, and then
@@ -120,7 +127,7 @@ function chronological(readings: readonly Reading[]): Taken[] {
   return sorted.flatMap((reading) => (readings[reading] as Reading).measurements.map((one) => ({ one, reading })));
 }
 
-function isLater(a: Reading, b: Reading): boolean {
+export function isLater(a: Reading, b: Reading): boolean {
   if (a.date === null || b.date === null) return false;
   if (a.date !== b.date) return a.date > b.date;
   return a.time !== null && b.time !== null && a.time > b.time;

@@ -23,8 +23,8 @@ export interface Explanation {
 export type SetRight = Pick<Explanation, 'explains' | 'left'>;
 
 export interface Demand {
-  /** The measures that may change; all where it is left out. */
-  readonly of?: readonly Quantity[];
+  /** The measures that may change. */
+  readonly of: readonly Quantity[];
   /** Eyes in which something must have failed and be set right. */
   readonly eyes?: readonly Eye[];
   /** The most that may be left of each explained deviation, in its unit. */
@@ -37,18 +37,33 @@ const SHARE_OF_ONE = 0.5;
 /** The explained deviations together have to shrink to this share at least. */
 const MUCH_BETTER = 0.5;
 
+/** The limit of a weak cylinder is wide enough for half the angles there are; an axis that is explained fits to this, degrees. */
+const MOST_TURN = 5;
+
+/** A cause that leaves more outside than it sets right is not what happened. */
+export const isMostOf = (scene: Scene, explains: readonly Failed[]): boolean =>
+  explains.length * 2 >= scene.failed.length;
+
+/** Whether anything failed that the explanation would speak of; asked before anything is measured again. */
+export const mayHold = ({ failed }: Scene, { of, eyes = [] }: Demand): boolean => {
+  const meant = failed.filter(({ quantity }) => of.includes(quantity));
+  return meant.length > 0 && eyes.every((eye) => meant.some((one) => one.eye === eye));
+};
+
 /**
  * The failed measures that a change sets right, or null where the explanation does not hold: something it changes is
  * still or newly outside, it leaves part of what failed in a lens unexplained, or it fits little better than before.
  */
-export function setRight(scene: Scene, change: Change, { of, eyes, most }: Demand = {}): SetRight | null {
-  const isMeant = ({ quantity }: Measure): boolean => !of || of.includes(quantity);
-  const before = new Map(scene.evaluation.measures.filter(isMeant).map((one) => [keyOf(one), one]));
+export function setRight(scene: Scene, change: Change, demand: Demand): SetRight | null {
+  if (!mayHold(scene, demand)) return null;
+  const { of, eyes, most } = demand;
+  const meant = scene.evaluation.measures.filter(({ quantity }) => of.includes(quantity));
+  const before = new Map(meant.map((one) => [keyOf(one), one]));
   const explains: Failed[] = [];
   let was = 0;
   let left = 0;
   let loose = false;
-  for (const after of scene.measuresWith(change).filter(isMeant)) {
+  for (const after of scene.measuresWith(change, of)) {
     const old =
       before.get(keyOf(after)) ??
       before.get(keyOf({ ...after, quantity: SAME_ERROR[after.quantity] ?? after.quantity }));
@@ -62,7 +77,7 @@ export function setRight(scene: Scene, change: Change, { of, eyes, most }: Deman
     if (!failed) continue;
     const limit = after.limit?.amount || failed.limit.amount;
     const share = Math.abs(after.deviation ?? 0) / limit;
-    if (most !== undefined && Math.abs(after.deviation ?? 0) > most) return null;
+    if (Math.abs(after.deviation ?? 0) > (most ?? (after.quantity === 'axis' ? MOST_TURN : Infinity))) return null;
     if (share > SHARE_OF_ONE) loose = true;
     explains.push(failed);
     was += Math.abs(failed.deviation) / failed.limit.amount;

@@ -7,7 +7,7 @@ import { tidy } from '../exact';
 import type { FindingData } from '../finding';
 import { EYES } from '../model';
 import type { FigureQuantity, Read, ReadValues } from '../reduce';
-import { type Demand, type Explanation, setRight } from './explanation';
+import { type Demand, type Explanation, mayHold, setRight } from './explanation';
 import { REFRACTION, readPower, type Scene, wantedPower } from './scene';
 
 /** Both lenses, then each alone. */
@@ -23,12 +23,13 @@ export function inLenses(
   scene: Scene,
   values: (eyes: readonly Eye[]) => ReadValues | null,
   data: (eyes: readonly Eye[]) => FindingData,
-  demand: Demand = {},
+  demand: Demand,
 ): Explanation[] {
   const found: Explanation[] = [];
   for (const eyes of SIDES) {
-    const undone = values(eyes);
-    const right = undone && setRight(scene, { values: undone }, { eyes, ...demand });
+    const asked = { eyes, ...demand };
+    const undone = mayHold(scene, asked) ? values(eyes) : null;
+    const right = undone && setRight(scene, { values: undone }, asked);
     if (!right) continue;
     found.push({ ...right, eye: eyes.length === 1 ? (eyes[0] ?? null) : null, data: { eyes, ...data(eyes) } });
     if (eyes.length === 2) break;

@@ -2,7 +2,7 @@
 import type { Eye } from '../../grammar';
 import type { Power } from '../../optics';
 import type { Context } from '../context';
-import { type Evaluation, measuresOf } from '../evaluate';
+import { type Evaluation, type MeasuredPart, measuresOf } from '../evaluate';
 import type { Case, Measure, Quantity } from '../measures/measure';
 import { powerAtReference, powerRead } from '../measures/power';
 import type { Order, TypedPower } from '../model';
@@ -22,7 +22,7 @@ export interface Scene {
   readonly context: Context;
   readonly failed: readonly Failed[];
   /** The measures as they would be with other values read, or with another order. */
-  readonly measuresWith: (change: Change) => readonly Measure[];
+  readonly measuresWith: (change: Change, of: readonly Quantity[]) => readonly Measure[];
 }
 
 export type Change = Partial<Pick<Case, 'order' | 'values'>>;
@@ -34,11 +34,22 @@ export function sceneOf(order: Order, evaluation: Evaluation, context: Context):
   const failed = measures.filter(isFailed);
   if (failed.length === 0) return null;
   const base = { order, values, set, guard: context.guard };
-  return { order, evaluation, values, context, failed, measuresWith: (change) => measuresOf({ ...base, ...change }) };
+  const measuresWith: Scene['measuresWith'] = (change, of) =>
+    measuresOf({ ...base, ...change }, [...new Set(of.map(partOf))]).filter(({ quantity }) => of.includes(quantity));
+  return { order, evaluation, values, context, failed, measuresWith };
+}
+
+function partOf(quantity: Quantity): MeasuredPart {
+  if (REFRACTION.includes(quantity)) return 'refraction';
+  if (ADDS.includes(quantity)) return 'adds';
+  return PHYSICAL.includes(quantity) ? 'physical' : 'places';
 }
 
 const isFailed = (one: Measure): one is Failed =>
   one.outcome === 'fail' && one.deviation !== null && one.limit?.amount != null && one.place !== null;
+
+const ADDS: readonly Quantity[] = ['add', 'intermediate', 'degression'];
+const PHYSICAL: readonly Quantity[] = ['base-curve', 'centre-thickness', 'edge-thickness', 'min-thickness', 'warp'];
 
 /** The figures of one lens that belong together: a slip in its reading shows in all of them. */
 export const REFRACTION: readonly Quantity[] = ['power', 'cylinder', 'axis'];

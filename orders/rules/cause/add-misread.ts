@@ -51,7 +51,7 @@ const FROM: Readonly<Record<From, string>> = {
 };
 
 /** Smaller figures (dioptres) are met by chance too often, and looser fits as well. Common practice, no source. */
-const LEAST_SHIFT = 0.5;
+const LEAST_SHIFT = 0.7;
 const MOST = 0.06;
 
 const distance = (scene: Scene, eye: Eye) => readPower(scene, eye)?.value ?? wantedPower(scene, eye);

@@ -30,7 +30,8 @@ export const baseCurveIndex = cause(
         scene,
         (eyes) => {
           const index = indexOf(scene, eyes);
-          if (index === null) return null;
+          // One lens measure reads both lenses, so both have to fit where both were read.
+          if (index === null || eyes.length < curvesRead(scene)) return null;
           return withFigures(scene.values, 'base-curve', eyes, (read) => attempt(() => convert(read, index)) ?? read);
         },
         (eyes) => ({
@@ -48,6 +49,8 @@ export const baseCurveIndex = cause(
 
 /** What a lens measure is read to, dioptres. */
 const AS_READ = 0.125;
+
+const curvesRead = ({ values }: Scene): number => EYES.filter((eye) => values.figures['base-curve']?.[eye]).length;
 
 /** The index of the lenses, where it is one and not that of the lens measure itself. */
 function indexOf({ order }: Scene, eyes: readonly Eye[]): number | null {

@@ -19,7 +19,8 @@ export const bothCentresOff = cause(
     if (!centres) return [];
     const { R, L, failed } = centres;
     const apart = Math.abs(Math.abs(R) - Math.abs(L));
-    if (isLess(Math.min(Math.abs(R), Math.abs(L)), LEAST) || isLess(ALIKE, apart)) return [];
+    if (isLess(Math.min(Math.abs(R), Math.abs(L)), LEAST) || isLess(Math.min(ALIKE, SHARE * Math.abs(R)), apart))
+      return [];
     const way: Way = R * L < 0 ? 'aside' : R > 0 ? 'out' : 'in';
     return [madeUp(null, failed, { R, L, way })];
   },
@@ -33,6 +34,7 @@ const WAYS: Readonly<Record<Way, string>> = {
   aside: 'both to the same side, so the distance between them is right and the middle is not',
 };
 
-/** Millimetres: a ruler is read to half a millimetre. Common practice, no source. */
+/** Millimetres, and a share of smaller errors: a ruler is read to half a millimetre. Common practice, no source. */
 const LEAST = 1;
 const ALIKE = 0.5;
+const SHARE = 0.25;

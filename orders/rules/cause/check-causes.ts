@@ -1,4 +1,5 @@
 /** Tells what probably happened, where something fails. */
+import { isMostOf } from '../../causes/explanation';
 import { likeliest, type Told } from '../../causes/likeliest';
 import { sceneOf } from '../../causes/scene';
 import type { Finding, Place } from '../../finding';
@@ -12,7 +13,12 @@ import { CAUSES } from './index';
 export function causeFindings({ order, evaluation, context }: Subject): Finding[] {
   const scene = sceneOf(order, evaluation, context);
   if (!scene) return [];
-  const found = CAUSES.flatMap((cause) => cause.explain(scene).map((explanation) => ({ cause, explanation })));
+  const found = CAUSES.flatMap((cause) =>
+    cause
+      .explain(scene)
+      .filter(({ explains }) => isMostOf(scene, explains))
+      .map((explanation) => ({ cause, explanation })),
+  );
   const failed = evaluation.measures.filter(({ outcome }) => outcome === 'fail');
   return likeliest(found).map((told) => findingOf(told, failed));
 }

@@ -2,7 +2,8 @@ import type { PrismVector } from '../../../optics';
 import type { Explanation } from '../../causes/explanation';
 import { setRight } from '../../causes/explanation';
 import { mapped, type ReadAndWanted, readAndWanted } from '../../causes/lenses';
-import { readPower, type Scene, wantedPower } from '../../causes/scene';
+import { REFRACTION, readPower, type Scene, wantedPower } from '../../causes/scene';
+import type { Quantity } from '../../measures/measure';
 import { EYES, otherEye } from '../../model';
 import type { FigureQuantity, Read, ReadValues } from '../../reduce';
 import { powerInWords } from '../../words';
@@ -25,7 +26,10 @@ export const eyesSwapped = cause(
     return `The two lenses look exchanged: ${each.join('; ')}. In the frame, or only in the rows of the reading.`;
   },
   (scene) => {
-    const found = [exchanged(scene, LENS), exchanged(scene, [...LENS, ...PLACE])].filter((one) => one !== null);
+    const found = [
+      exchanged(scene, LENS, OF_LENS),
+      exchanged(scene, [...LENS, ...PLACE], [...OF_LENS, ...OF_PLACE]),
+    ].filter((one) => one !== null);
     return found.filter(({ explains }) => found.every((other) => other.explains.length <= explains.length)).slice(0, 1);
   },
 );
@@ -34,9 +38,30 @@ export const eyesSwapped = cause(
 const LENS: readonly FigureQuantity[] = ['base-curve', 'centre-thickness', 'segment-width'];
 const PLACE: readonly FigureQuantity[] = ['height', 'pd', 'optical-centres', 'near-pd', 'segment-tilt'];
 
-function exchanged(scene: Scene, quantities: readonly FigureQuantity[]): Explanation | null {
+const OF_LENS: readonly Quantity[] = [
+  ...REFRACTION,
+  'add',
+  'intermediate',
+  'degression',
+  'base-curve',
+  'centre-thickness',
+  'segment-width',
+  'segment-width-difference',
+];
+const OF_PLACE: readonly Quantity[] = [
+  'height',
+  'height-difference',
+  'pd',
+  'near-pd',
+  'segment-tilt',
+  'prism',
+  'prism-horizontal',
+  'prism-vertical',
+];
+
+function exchanged(scene: Scene, quantities: readonly FigureQuantity[], of: readonly Quantity[]): Explanation | null {
   const isKnown = EYES.every((eye) => readPower(scene, eye) && wantedPower(scene, eye));
-  const right = isKnown && setRight(scene, { values: withEyesExchanged(scene.values, quantities) }, { eyes: EYES });
+  const right = isKnown && setRight(scene, { values: withEyesExchanged(scene.values, quantities) }, { of, eyes: EYES });
   if (!right) return null;
   const lenses = EYES.map((eye) => ({
     ...readAndWanted(scene, eye),

@@ -18,7 +18,12 @@ export const heightsShifted = cause(
     `Both heights are ${amountInWords(Number(by), 'mm')} too ${Number(by) > 0 ? 'high' : 'low'}. ${half ? `That is half the ${amountInWords(2 * Number(half), 'mm')} of B: were they taken from the middle line?` : 'Were they taken from another line than the lower tangent of the boxed lens?'}`,
   (scene) => {
     const errors = heightErrors(scene);
-    if (!errors || errors.R * errors.L <= 0 || isLess(ALIKE, Math.abs(errors.R - errors.L))) return [];
+    if (
+      !errors ||
+      errors.R * errors.L <= 0 ||
+      isLess(Math.min(ALIKE, SHARE * Math.abs(errors.R)), Math.abs(errors.R - errors.L))
+    )
+      return [];
     const by = tidy((errors.R + errors.L) / 2);
     const undone = withFigures(scene.values, 'height', EYES, (value) => value - by);
     const right = undone && setRight(scene, { values: undone }, { of: ['height'], eyes: EYES });
@@ -28,5 +33,6 @@ export const heightsShifted = cause(
   },
 );
 
-/** Millimetres: a ruler is read to half a millimetre. Common practice, no source. */
+/** Millimetres, and a share of smaller errors: a ruler is read to half a millimetre. Common practice, no source. */
 const ALIKE = 0.5;
+const SHARE = 0.25;

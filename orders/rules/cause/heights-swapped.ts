@@ -1,5 +1,5 @@
-import { setRight } from '../../causes/explanation';
-import type { Quantity } from '../../measures/measure';
+import { madeUp } from '../../causes/centres';
+import { isLess, isWithin } from '../../exact';
 import { amountInWords } from '../../words';
 import { cause } from './cause';
 
@@ -13,12 +13,16 @@ export const heightsSwapped = cause(
   },
   ({ R, L }) =>
     `The heights look exchanged: R ${amountInWords(Number(R), 'mm')} and L ${amountInWords(Number(L), 'mm')} are ordered the other way round.`,
-  (scene) => {
-    const { R, L } = scene.values.figures.height ?? {};
-    const figures = R && L && { ...scene.values.figures, height: { R: L, L: R } };
-    const right = figures && setRight(scene, { values: { ...scene.values, figures } }, { of: HEIGHTS });
-    return right ? [{ ...right, eye: null, data: { R: R.value, L: L.value } }] : [];
+  ({ order, values, failed }) => {
+    const { R, L } = values.figures.height ?? {};
+    const [right, left] = [order.lenses.R.height?.value, order.lenses.L.height?.value];
+    if (!R || !L || right === undefined || left === undefined || isLess(Math.abs(right - left), LEAST)) return [];
+    const explains = failed.filter(({ place }) => place === R.place || place === L.place);
+    const fits = isWithin(R.value - left, AS_READ) && isWithin(L.value - right, AS_READ);
+    return fits && explains.length > 0 ? [madeUp(null, explains, { R: R.value, L: L.value })] : [];
   },
 );
 
-const HEIGHTS: readonly Quantity[] = ['height', 'height-difference', 'prism-vertical'];
+/** Millimetres: what a ruler is read to, and the least by which two heights are told apart. Common practice, no source. */
+const AS_READ = 0.5;
+const LEAST = 1;

@@ -1,6 +1,5 @@
-import { type Explanation, setRight } from '../../causes/explanation';
-import { withFigures } from '../../causes/lenses';
-import { tidy } from '../../exact';
+import { madeUp } from '../../causes/centres';
+import { isLess, isWithin, tidy } from '../../exact';
 import type { Quantity } from '../../measures/measure';
 import type { Distances } from '../../model';
 import type { ReadValues } from '../../reduce';
@@ -20,35 +19,26 @@ export const nearDistanceSwapped = cause(
   ({ read, distance, near }) =>
     `Distance and near PD look exchanged: ${valueInWords(Number(read), 'mm')} is read for the distance, where ${valueInWords(Number(distance), 'mm')} is ordered, and ${valueInWords(Number(near), 'mm')} for near.`,
   (scene) => {
-    const [distance, near] = [total(scene.order.pd), total(scene.order.nearPd)];
-    const read = distanceRead(scene.values);
-    if (distance === null || near === null || read === null) return [];
-    const undone = [bothExchanged(scene.values), centredForNear(scene.values, tidy(distance - near))];
-    return undone
-      .flatMap((values): Explanation[] => {
-        const right = values && setRight(scene, { values }, { of: PLACING });
-        return right ? [{ ...right, eye: null, data: { read, distance, near } }] : [];
-      })
-      .slice(0, 1);
+    const { order, values, failed } = scene;
+    const [distance, near] = [orderedTotal(order.pd), orderedTotal(order.nearPd)];
+    const [read, readNear] = [readTotal(values, 'pd'), readTotal(values, 'near-pd')];
+    const explains = failed.filter(({ quantity }) => PLACING.includes(quantity));
+    if (distance === null || near === null || read === null || explains.length === 0) return [];
+    const fits = isWithin(read - near, AS_READ) && (readNear === null || isWithin(readNear - distance, AS_READ));
+    return fits && !isLess(distance - near, LEAST) ? [madeUp(null, explains, { read, distance, near })] : [];
   },
 );
 
 const PLACING: readonly Quantity[] = ['pd', 'near-pd', 'prism-horizontal'];
 
-const total = ({ binocular, R, L }: Distances): number | null =>
+/** Millimetres: what a ruler is read to, and the least by which two PDs are told apart. Common practice, no source. */
+const AS_READ = 0.75;
+const LEAST = 2;
+
+const orderedTotal = ({ binocular, R, L }: Distances): number | null =>
   binocular?.value ?? (R && L ? tidy(R.value + L.value) : null);
 
-function distanceRead({ figures: { pd } }: ReadValues): number | null {
-  return pd?.pair?.value ?? (pd?.R && pd.L ? tidy(pd.R.value + pd.L.value) : null);
+function readTotal({ figures }: ReadValues, quantity: 'pd' | 'near-pd'): number | null {
+  const { pair, R, L } = figures[quantity] ?? {};
+  return pair?.value ?? (R && L ? tidy(R.value + L.value) : null);
 }
-
-function bothExchanged(values: ReadValues): ReadValues | null {
-  const { pd, 'near-pd': near } = values.figures;
-  return pd && near ? { ...values, figures: { ...values.figures, pd: near, 'near-pd': pd } } : null;
-}
-
-/** Each lens stands in by half of what the eyes turn in. */
-const centredForNear = (values: ReadValues, more: number): ReadValues | null =>
-  values.figures.pd?.pair
-    ? withFigures(values, 'pd', ['pair'], (value) => value + more)
-    : withFigures(values, 'pd', ['R', 'L'], (value) => value + more / 2);
