@@ -1,24 +1,12 @@
 /** `lentil check`: reads, judges, prints and drops block by block. */
 import { type FindingsWriter, jsonLinesWriter, jsonWriter, junitWriter, sarifWriter, textWriter } from '../exchange';
-import {
-  analyseBlock,
-  type Block,
-  type Choices,
-  type Context,
-  contextOf,
-  type GuardBand,
-  type LentilDocument,
-  parseDocument,
-  toleranceSetById,
-} from '../orders';
-import { BenchFiles } from './bench-files';
+import { analyseBlock, type Choices, type GuardBand } from '../orders';
+import { Complaints } from './complaints';
 import { configuration } from './configuration';
 import { inkFor } from './ink';
-import { type Input, inputsOf, STANDARD_INPUT } from './inputs';
+import { type OrderFile, orderFiles } from './order-files';
 import { Output } from './output';
 import { Progress } from './progress';
-import { readStandardInput, readText, type TextOrError } from './read-text';
-import { noSuchSet } from './unknown-name';
 
 export type CheckFormat = 'text' | 'json' | 'jsonl' | 'sarif' | 'junit';
 
@@ -52,10 +40,7 @@ const WRITERS: Readonly<Record<CheckFormat, (wanted: Wanted) => FindingsWriter>>
 
 export async function check(paths: readonly string[], options: CheckOptions): Promise<0 | 1 | 2> {
   const run = new Check(wanted(options));
-  for (const input of inputsOf(paths)) {
-    await run.take(input);
-    if (run.isOver) break;
-  }
+  await run.read(paths);
   return run.finish();
 }
 
@@ -78,13 +63,11 @@ class Check {
   readonly #writer: FindingsWriter;
   readonly #output = new Output(process.stdout);
   readonly #progress = new Progress();
-  readonly #benches = new BenchFiles();
+  readonly #complaints = new Complaints(this.#progress);
   readonly #choices: Choices;
   readonly #strict: boolean;
-  readonly #told = new Set<string>();
   #orders = 0;
   #failed = false;
-  #unusable = false;
 
   constructor(wanted: Wanted) {
     this.#writer = WRITERS[wanted.format](wanted);
@@ -93,51 +76,24 @@ class Check {
     this.#output.add(this.#writer.start());
   }
 
-  get isOver(): boolean {
-    return this.#output.isClosed;
-  }
-
-  async take(input: Input): Promise<void> {
-    if (input.kind === 'nothing') this.#complain(`${input.path}: ${input.reason}`);
-    else if (input.kind === 'empty') process.stderr.write(`lentil: ${input.path}: no .lentil file in this folder\n`);
-    else if (input.kind === 'standard-input')
-      await this.#file(STANDARD_INPUT, await readStandardInput(), this.#benches.nearestIn(process.cwd()));
-    else await this.#file(input.path, readText(input.absolute), this.#benches.nearestTo(input.absolute));
+  async read(paths: readonly string[]): Promise<void> {
+    for await (const file of orderFiles(paths, this.#choices, this.#complaints)) {
+      if (file.kind === 'unreadable') this.#output.add(this.#writer.unreadable(file.path, file.error));
+      else await this.#file(file);
+      if (this.#output.isClosed) break;
+    }
   }
 
   async finish(): Promise<0 | 1 | 2> {
     this.#progress.clear();
     this.#output.add(this.#writer.end());
     await this.#output.flush();
-    return this.#unusable ? 2 : this.#failed ? 1 : 0;
+    return this.#complaints.any ? 2 : this.#failed ? 1 : 0;
   }
 
-  async #file(path: string, read: TextOrError, bench: ReturnType<BenchFiles['nearestIn']>): Promise<void> {
-    if ('error' in read) {
-      this.#complain(`${path}: ${read.error}`);
-      this.#output.add(this.#writer.unreadable(path, read.error));
-      return;
-    }
-    if (bench?.error) this.#complain(`${bench.path}: ${bench.error}`);
+  async #file({ path, context, blocks }: OrderFile): Promise<void> {
     this.#output.add(this.#writer.openFile(path));
-    await this.#blocks(path, this.#cut(read.text, bench?.document ? [bench.document] : []));
-    if (this.#output.add(this.#writer.closeFile())) await this.#output.flush();
-  }
-
-  /** The document itself is not kept: only its context, and its blocks from the last to the first. */
-  #cut(text: string, shared: readonly LentilDocument[]): { readonly context: Context; readonly rest: Block[] } {
-    const document = parseDocument(text);
-    const context = contextOf(document, this.#choices, shared);
-    const { fallbackStandard } = context;
-    if (fallbackStandard !== null && !isKnownSet(fallbackStandard, context))
-      this.#complain(noSuchSet(fallbackStandard).message);
-    return { context, rest: document.blocks.toReversed() };
-  }
-
-  /** Each block is let go after it is written; its trees and results go with it. */
-  async #blocks(path: string, { context, rest }: { context: Context; rest: Block[] }): Promise<void> {
-    let firstLine = 0;
-    for (let block = rest.pop(); block && !this.isOver; block = rest.pop()) {
+    for (const { block, firstLine } of blocks) {
       const analysis = analyseBlock(block, context);
       if (analysis.order) this.#orders++;
       this.#failed ||= analysis.findings.some(
@@ -147,20 +103,8 @@ class Check {
         await this.#output.flush();
         this.#progress.tell(this.#orders, path);
       }
-      firstLine += block.lines.length;
+      if (this.#output.isClosed) return;
     }
-  }
-
-  /** One line on standard error, once; the other files are still checked. */
-  #complain(text: string): void {
-    this.#unusable = true;
-    if (this.#told.has(text)) return;
-    this.#told.add(text);
-    this.#progress.clear();
-    process.stderr.write(`lentil: ${text}\n`);
+    if (this.#output.add(this.#writer.closeFile())) await this.#output.flush();
   }
 }
-
-/** A built-in set, or a set of the house that the file or its bench file declares. */
-const isKnownSet = (name: string, { houses }: Context): boolean =>
-  toleranceSetById.has(name.toLowerCase()) || houses.has(name);

@@ -1,10 +1,9 @@
 /** `lentil format`: lays files out, or only tells which ones would change. */
-import { randomUUID } from 'node:crypto';
-import { renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { format as layOut } from '../orders';
 import { type Input, inputsOf } from './inputs';
 import { print } from './output';
 import { readStandardInput, readText, reasonOf, type TextOrError } from './read-text';
+import { replaceFile } from './replace-file';
 
 export interface FormatOptions {
   readonly check?: boolean;
@@ -41,18 +40,6 @@ async function take(input: Input, check: boolean): Promise<Done> {
     return complain(path, reasonOf(error));
   }
   return 'laid out';
-}
-
-/** Writes beside the file and then takes its place, so that whatever stops the command leaves no half-written file. */
-function replaceFile(path: string, text: string): void {
-  const beside = `${path}.${randomUUID()}.tmp`;
-  try {
-    writeFileSync(beside, text, { mode: statSync(path).mode });
-    renameSync(beside, path);
-  } catch (error) {
-    rmSync(beside, { force: true });
-    throw error;
-  }
 }
 
 function complain(path: string, reason: string): 'unusable' {
