@@ -1,5 +1,5 @@
 /** Instruments as declared, and what their smallest step does to a reading. */
-import type { Block, Span } from '../grammar';
+import type { Block } from '../grammar';
 import { isSame, roundTo } from './exact';
 import type { Instrument, Measurement, Reading } from './model';
 
@@ -12,6 +12,7 @@ export function instrumentOf(block: Block): Instrument | null {
     kind: null,
     step: null,
     zero: null,
+    zeroPlace: null,
     uncertainty: null,
     calibrated: null,
     due: null,
@@ -21,15 +22,17 @@ export function instrumentOf(block: Block): Instrument | null {
   for (const [line, { node }] of block.lines.map((one) => one.parsed(block.kind)).entries()) {
     if (node.kind === 'figure' && node.figure?.value != null) {
       if (node.which === 'reads-to') draft.step = node.figure.value;
-      else if (node.which === 'zero') draft.zero = node.figure.value;
-      else draft.uncertainty = node.figure.value;
+      else if (node.which === 'zero') {
+        draft.zero = node.figure.value;
+        draft.zeroPlace = { line, start: node.figure.start, end: node.figure.end };
+      } else draft.uncertainty = node.figure.value;
     } else if (node.kind === 'dated' && node.which === 'calibrated') {
       draft.calibrated = node.date?.iso ?? null;
       draft.due = node.due?.iso ?? null;
     } else if (node.kind === 'text' && node.which === 'kind') draft.kind = node.text?.text ?? null;
     else if (node.kind === 'test-lens' && node.nominal?.value != null && node.read?.value != null) {
-      const { start, end } = node.head as Span;
-      tests.push({ nominal: node.nominal.value, read: node.read.value, place: { line, start, end } });
+      const place = { line, start: node.nominal.start, end: node.read.end };
+      tests.push({ nominal: node.nominal.value, read: node.read.value, place });
     }
   }
   return { ...draft, testLenses: tests };

@@ -65,6 +65,7 @@ const REASONS: Readonly<Record<string, string>> = {
   'fits-partner': 'held against the other lens, which it has to match',
   'near-point-assumed': 'the place was not said; it is taken for the near point, where an office lens is read',
   engraved: 'a segment carries no mark of its add; it has to be measured',
+  'other-surface': 'read with the back surface on the stop, which shows this add too strong by as much as decides it',
   'not-defined': 'the set deliberately sets no limit here',
 };
 

@@ -258,6 +258,8 @@ export interface Instrument {
   /** Smallest step shown, dioptres. */
   readonly step: number | null;
   readonly zero: number | null;
+  /** Of the line that states the zero. */
+  readonly zeroPlace: Place | null;
   /** Stated uncertainty of a power reading, dioptres. */
   readonly uncertainty: number | null;
   readonly calibrated: string | null;

@@ -1,7 +1,7 @@
 /** How far a reading may be off because of the instrument alone, and what that does near a limit. */
-import { focimeterLimits } from '../tables';
 import { isLess } from './exact';
-import { isInBand, type Unit } from './limits';
+import { indicationLimit, prismIndicationLimit } from './focimeter-limits';
+import type { Unit } from './limits';
 import type { Instrument } from './model';
 
 /**
@@ -23,8 +23,7 @@ export const GUARD_BANDS: readonly GuardBand[] = ['simple', 'accept-when-sure', 
 export function uncertaintyOf(instrument: Instrument | null, unit: Unit | null, read: number): number | null {
   if (!instrument || (unit !== 'D' && unit !== 'prism')) return null;
   if (unit === 'D' && instrument.uncertainty !== null) return instrument.uncertainty;
-  const rows = unit === 'D' ? focimeterLimits.vertexPower : focimeterLimits.prism;
-  return rows.find(({ band }) => isInBand(Math.abs(read), band))?.limit ?? null;
+  return (unit === 'D' ? indicationLimit(read) : prismIndicationLimit(read))?.limit ?? null;
 }
 
 /** Whether a deviation lies nearer to its limit than the instrument is sure of. */

@@ -13,6 +13,9 @@ export const INTO_SEGMENT = 5;
 /** Centre thickness of a minus lens, and edge thickness of a plus lens, millimetres. */
 export const USUAL_CENTRE = 2;
 export const USUAL_EDGE = 1;
+/** Index of the common resin, and half the diameter of a usual lens in millimetres. */
+export const USUAL_INDEX = 1.498;
+export const USUAL_RADIUS = 25;
 /** Depth of the optical centre of a flat-top or curve-top segment below its top, millimetres, and the widths it holds for. */
 export const FLAT_TOP_CENTRE = 5;
 export const FLAT_TOP_WIDTHS = { least: 22, most: 28 };
@@ -30,9 +33,13 @@ export const ASSUMED = {
   centreOnDatum: 'distance centres on the boxed centre line',
   usualCentre: `centre thickness ${USUAL_CENTRE.toFixed(1)} mm, the usual one of minus lenses (common practice, no source)`,
   usualEdge: `edge thickness ${USUAL_EDGE.toFixed(1)} mm, the usual one of plus lenses (common practice, no source)`,
+  index: `index ${USUAL_INDEX}, the common resin (common practice, no source)`,
+  baseCurve: 'base curve by Vogel’s rule, which is no more than usual',
+  usualDiameter: `edge ${USUAL_RADIUS} mm from the centre (common practice, no source)`,
   segmentCentre: `centre of the segment ${FLAT_TOP_CENTRE} mm below its top (as in Bhootra, p. 124, for a 28 x 19 segment)`,
   baseCurveIndex: 'base curve marked for index 1.530',
   segmentInFront: 'segment on the front surface',
+  segmentThickness: 'as thick in the segment as beside it',
   withoutSegment: 'the segment is left out',
   outline: 'outline: the box cut by the circle of the effective diameter',
   sphericalFront: 'spherical front surface',

@@ -1,10 +1,13 @@
 /** What a focimeter is to show: drum positions at the reference point and in the segment, and an add on the wrong side. */
 
 import { addErrorOnOtherSurface, expectedDrum, minusForm } from '../../optics';
+import { attempt } from '../attempt';
+import { tidy } from '../exact';
 import { ASSUMED } from './assumptions';
-import { addOf, type Case, isMade, isSegmented, powerOf } from './case';
-import { degrees, dioptres, type Worked, work } from './figure';
+import { addOf, type Case, isMade, isSegmented, known, powerOf } from './case';
+import { degrees, dioptres, type Known, type Worked, work } from './figure';
 import { SOURCES } from './sources';
+import { usualBodyOf } from './usual-body';
 
 /** With the back surface on the stop the drum shows the power itself. */
 export function drum(one: Case): Worked | null {
@@ -45,6 +48,22 @@ export function drumInSegment(one: Case): Worked | null {
       ...(power.value.cylinder === 0 ? {} : { wheel: degrees(wheel) }),
     };
   });
+}
+
+/**
+ * How much too strong an add comes out with the back surface on the stop, dioptres, and what that rests on. Where the
+ * order does not say curve, thickness and index, usual ones are taken and said. Null for a lens without a segment.
+ */
+export function backSurfaceError(one: Case): Known<number> | null {
+  const add = addOf(one);
+  const body = isMade(one.lens) && isSegmented(one.lens) ? (one.body() ?? usualBodyOf(one)) : null;
+  if (!add || !body) return null;
+  const { front, index, centre } = body.value;
+  const error = attempt(() => addErrorOnOtherSurface(front, add.value, centre, index));
+  const inputs = { ...add.inputs, ...body.inputs };
+  return error === null
+    ? null
+    : known(tidy(error), inputs, [ASSUMED.segmentInFront, ASSUMED.segmentThickness, ...body.assumed]);
 }
 
 /** How much too strong the add comes out with the back surface on the stop, distance and segment alike. */

@@ -4,8 +4,8 @@ import { attempt } from '../attempt';
 import type { Order } from '../model';
 import { bodyOf } from './body';
 import type { Case } from './case';
-import { addError, drum, drumInSegment } from './drum-figures';
-import type { Worked } from './figure';
+import { addError, backSurfaceError, drum, drumInSegment } from './drum-figures';
+import type { Known, Worked } from './figure';
 import { allInset, blank, decentration, drop, inset, nearInset, raise } from './layout-figures';
 import {
   imageDifference,
@@ -32,7 +32,18 @@ import { byDecentration, forPrism, onePrism } from './prism-figures';
 import { colour, displacement, jump, ring } from './segment-figures';
 import { centreHeight, forWear, worn, wrapPrism } from './wear-figures';
 
-export type { Amount, Input, Inputs, Origin, Refusal, Worked, WorkedCode, WorkedUnit, WorkedValue } from './figure';
+export type {
+  Amount,
+  Input,
+  Inputs,
+  Known,
+  Origin,
+  Refusal,
+  Worked,
+  WorkedCode,
+  WorkedUnit,
+  WorkedValue,
+} from './figure';
 export { type ComputedLens, computeLens } from './lens';
 
 /** In the order in which they are shown. */
@@ -93,6 +104,9 @@ export function workedLens(order: Order, eye: Eye): readonly Worked[] {
 /** What `vertical-imbalance` shows, for whoever judges it. */
 export const readingImbalance = (order: Order): ReturnType<typeof imbalanceAtReading> =>
   attempt(() => imbalanceAtReading(pairOf(order)));
+
+/** How much too strong an add of this lens comes out with the back surface on the stop, dioptres. */
+export const addErrorFromBack = (order: Order, eye: Eye): Known<number> | null => backSurfaceError(caseOf(order, eye));
 
 const pairOf = (order: Order): Pair => ({ R: caseOf(order, 'R'), L: caseOf(order, 'L') });
 

@@ -4,6 +4,7 @@ import { tidy } from '../exact';
 import { addLimit } from '../limits';
 import { EYES, type OrderedLens } from '../model';
 import type { Read } from '../reduce';
+import { surfaceDecides, surfaceOf } from './add-surface';
 import {
   type Case,
   classOfLens,
@@ -92,5 +93,8 @@ function figure(
   // A lens compensated for its position of wear reads another add than was ordered, and is right all the same.
   if (order.compensation?.value === 'by-maker' && !lens.verification && !isEngraved)
     return notJudged(subject, read, 'verification-missing');
-  return judge(subject, figureAgainst(ordered, read, addLimit(set, classOfLens(lens), ordered)), guard);
+  const measure = judge(subject, figureAgainst(ordered, read, addLimit(set, classOfLens(lens), ordered)), guard);
+  if (quantity !== 'add' || surfaceOf(read) !== 'back-vertex' || !surfaceDecides(order, measure)) return measure;
+  // Read from the wrong side it says nothing as near to its limit as that; from the right side it would say otherwise.
+  return { ...measure, outcome: 'not-judged', because: 'other-surface' };
 }

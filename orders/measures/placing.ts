@@ -112,7 +112,7 @@ function orderedPd(order: Order): number | null {
 }
 
 /** A pair for near may be read by either word: it has one distance between its centres. */
-const distancesRead = (order: Order, { figures }: ReadValues): readonly (Values | undefined)[] =>
+export const distancesRead = (order: Order, { figures }: ReadValues): readonly (Values | undefined)[] =>
   placingPd(order).isNear ? [figures['near-pd'], figures.pd] : [figures.pd];
 
 type Values = NonNullable<ReadValues['figures']['pd']>;

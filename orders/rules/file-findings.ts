@@ -2,6 +2,7 @@
 import type { Block } from '../../grammar';
 import { type Context, contributionOf, setNamed } from '../context';
 import type { Finding, FindingData, Level, Place } from '../finding';
+import { instrumentFindings } from './bench/instrument-findings';
 import { nearestSet } from './bench/standard-unknown';
 import { looserLimits } from './tolerance/house-looser';
 
@@ -19,6 +20,7 @@ export function fileFindings(block: Block, context: Context): readonly Finding[]
   });
   if (instrument && context.instruments.get(instrument.name) !== instrument)
     findings.push(twice(block, instrument.name));
+  if (instrument) findings.push(...instrumentFindings(instrument));
   if (house && context.houses.get(house.name) !== house) findings.push(twice(block, house.name));
   if (block.kind === 'defaults' && context.defaults !== block) findings.push(twice(block, 'defaults'));
   if (house?.parentPlace && house.parent !== null && !setNamed(house.parent)) {

@@ -1,7 +1,14 @@
 import type { Rule } from '../rule';
+import { addLineMismatch } from './add-line-mismatch';
+import { addWrongSurface } from './add-wrong-surface';
+import { clockFused } from './clock-fused';
+import { clockPlainDiffers } from './clock-plain-differs';
 import { decisionDiffers } from './decision-differs';
+import { finerThanStep } from './finer-than-step';
+import { instrumentOffZero } from './instrument-off-zero';
 import { instrumentOverdue } from './instrument-overdue';
 import { instrumentUnknown } from './instrument-unknown';
+import { linesOrCylinder } from './lines-or-cylinder';
 import { measuredWord } from './measured-word';
 import { nearTheLimit } from './near-the-limit';
 import { nearlyUsedUp } from './nearly-used-up';
@@ -9,16 +16,25 @@ import { negativeAdd } from './negative-add';
 import { notJudged } from './not-judged';
 import { notRead } from './not-read';
 import { readingsApart } from './readings-apart';
+import { referenceOutside } from './reference-outside';
 import { repeatOutlier } from './repeat-outlier';
 import { standardMissing } from './standard-missing';
 import { standardUnknown } from './standard-unknown';
 import { withinUncertainty } from './within-uncertainty';
+import { zeroLikeShift } from './zero-like-shift';
 
 /** Readings that may not mean what they say. */
 export const BENCH: readonly Rule[] = [
+  addLineMismatch,
+  addWrongSurface,
+  clockFused,
+  clockPlainDiffers,
   decisionDiffers,
+  finerThanStep,
+  instrumentOffZero,
   instrumentOverdue,
   instrumentUnknown,
+  linesOrCylinder,
   measuredWord,
   nearTheLimit,
   nearlyUsedUp,
@@ -26,8 +42,10 @@ export const BENCH: readonly Rule[] = [
   notJudged,
   notRead,
   readingsApart,
+  referenceOutside,
   repeatOutlier,
   standardMissing,
   standardUnknown,
   withinUncertainty,
+  zeroLikeShift,
 ];

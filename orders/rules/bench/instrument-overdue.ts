@@ -1,4 +1,5 @@
 import type { Rule } from '../rule';
+import { whileItCounts } from './counting';
 
 export const instrumentOverdue: Rule = {
   code: 'instrument-overdue',
@@ -11,15 +12,15 @@ export const instrumentOverdue: Rule = {
     source: 'Common practice, no source. The interval is the lab’s own; ISO 8598-1 describes the test lenses.',
   },
   message: ({ name, due, date }) => `${name} was due for calibration on ${due}; this reading is of ${date}.`,
-  check: ({ order, context }, report) => {
-    for (const reading of order.readings) {
+  check: ({ order, evaluation, context }, report) => {
+    for (const [index, reading] of order.readings.entries()) {
       const { date } = reading;
       const told = new Set<string>();
       for (const { with: name, withPlace, place } of [reading, ...reading.measurements]) {
         const due = name === null ? null : context.instruments.get(name)?.due;
         if (date === null || due == null || name === null || date <= due || told.has(name)) continue;
         told.add(name);
-        report(withPlace ?? place, { name, due, date });
+        report(withPlace ?? place, { name, due, date }, { level: whileItCounts(evaluation, index, 'warning') });
       }
     }
   },

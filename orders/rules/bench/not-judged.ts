@@ -26,7 +26,7 @@ export const notJudged: Rule = {
     const newest = newestReading(order);
     if (!newest) return;
     for (const measure of evaluation.measures) {
-      if (measure.outcome !== 'not-judged' || goesWithPower(measure) || areApart(measure)) continue;
+      if (measure.outcome !== 'not-judged' || isToldElsewhere(measure)) continue;
       report(
         measure.place ?? newest.reading.place,
         { ...measure },
@@ -35,6 +35,9 @@ export const notJudged: Rule = {
     }
   },
 };
+
+const isToldElsewhere = (measure: Measure): boolean =>
+  goesWithPower(measure) || areApart(measure) || measure.because === 'other-surface';
 
 /** Without the maker's figures neither the power nor the add of a lens is judged, and the power tells it. */
 const goesWithPower = ({ because, quantity }: Measure): boolean =>

@@ -63,6 +63,11 @@ const PLACES: Readonly<Record<string, Place>> = {
     },
     frame: eachInReading,
   },
+  'clock-fused': {
+    job: { ...JOB, order: put(JOB.order, 'lens glass-1.52'), reading: without(JOB.reading, 'add') },
+    frame: inReading,
+    right: (line) => (job) => ({ ...job, reading: put(without(job.reading, 'clock'), line) }),
+  },
   'cross-room': { job: order(...DISTANCE, ...PROGRESSIVE), frame: inOrder },
   'defined-twice': { job: JOB, frame: (line) => (job) => ({ ...job, head: [...job.head, line] }) },
   'house-base-missing': { job: JOB, frame: inHead },
@@ -108,6 +113,7 @@ const PLACES: Readonly<Record<string, Place>> = {
     frame: inOrder,
     right: (line) => (job) => ({ ...job, order: [...job.order.slice(0, -1), line, ...job.order.slice(-1)] }),
   },
+  'reference-outside': { job: JOB, frame: inHead },
   'slab-side': { job: order('R -4.50 -0.75 x 022', 'L -1.00 DS', ...PROGRESSIVE), frame: inOrder },
   'said-twice': { job: JOB, frame: atEnd },
   'thinning-unsaid': { job: order(...DISTANCE, ...PROGRESSIVE, 'make R'), frame: inOrder },
@@ -115,6 +121,7 @@ const PLACES: Readonly<Record<string, Place>> = {
   'standard-unknown': { job: JOB, frame: inHead },
   'thinning-as-error': { job: { ...JOB, head: ['standard nj-13-35-5.2'] }, frame: eachInReading },
   'vertex-matters': { job: order('L -1.00 DS'), frame: inOrder },
+  'zero-like-shift': { job: JOB, frame: eachInReading },
   'kept-differs': { job: { ...ORDER, order: [...ORDER.order, 'make R'] }, frame: inOrder },
 };
 
