@@ -3,6 +3,7 @@ export {
   type Block,
   type BlockKind,
   type Eye,
+  isDay,
   LentilDocument,
   Line,
   lineWord,
@@ -63,12 +64,14 @@ export {
 export type { Evaluation, Verdict } from './evaluate';
 export { roundTo, tidy } from './exact';
 export type { Edit, Family, Finding, FindingData, Fix, Level, Place } from './finding';
+export { type FirstPass, firstPassOf } from './first-pass';
 export { type EvaluateOptions, evaluate, format, parse } from './library';
 export { bandInWords, type Limit, type Unit } from './limits';
 export { type Blank, type LineToTake, lineToTakeInText } from './lines-to-take';
 export { againstLimit, arithmetic, deviationInWords, stepInWords, subjectInWords } from './measure-words';
 export type { Measure, Outcome, Quantity } from './measures/measure';
 export type * from './model';
+export { nextSteps, STEPS_CAUTION } from './next-steps';
 export { type PowerForm, powerInOtherForms, prismInOtherForm } from './other-forms';
 export { powerInForm } from './power-form';
 export { type PowerToMake, powerToMake } from './power-to-make';
@@ -82,7 +85,7 @@ export { standardInBrief } from './standards/in-brief';
 export { standardInWords } from './standards/in-words';
 export { type StandardSection, standardSections } from './standards/sections';
 export { standardSources } from './standards/sources-of';
-export { GUARD_BANDS, type GuardBand } from './uncertainty';
+export { GUARD_BANDS, type GuardBand, uncertaintyOf } from './uncertainty';
 export {
   amountInWords,
   axisFigures,
