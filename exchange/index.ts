@@ -1,6 +1,11 @@
 /** The conversions of the library: orders, findings and verdicts in the forms that other programs and people read. */
 
 export { type Conversion, type Import, type Loss, type LossReason, lossInWords, type Refusal } from './conversion';
+export type { DicomDataSet, DicomElement, DicomPersonName, DicomValue } from './dicom/data-set';
+export { toDicomFile } from './dicom/file';
+export { fromDicomJson } from './dicom/from-dicom';
+export type { Equipment } from './dicom/instance';
+export { type DicomOptions, toDicomJson } from './dicom/to-dicom';
 export { fromFhir } from './fhir/from-fhir';
 export { type FhirOptions, toFhir } from './fhir/to-fhir';
 export { jsonWriter, toJson } from './findings/json';

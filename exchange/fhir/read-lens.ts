@@ -1,7 +1,8 @@
 /** One lens specification. Whatever could be taken for another lens is refused, never guessed. */
-import { type Eye, parseLine } from '../../orders';
+import type { Eye } from '../../orders';
 import { oneLine } from '../../orders/write';
 import { checkedFigure, powerProblem } from '../parts/checked';
+import { isDesign } from '../parts/design-words';
 import type { PartCode } from '../parts/part';
 import { inWords, isList, isNumber, isObject, type Json, type JsonObject } from '../safe-json';
 import { LENS_EXTENSIONS, PRODUCT_CODES } from './codes';
@@ -129,14 +130,6 @@ function readProduct(product: Json, eye: Eye, path: string, taking: Taking): voi
     taking.note(text);
     taking.lose(`${path}product.text ${inWords(text)}`, 'as-words', eye);
   }
-}
-
-function isDesign(text: string): boolean {
-  if (text.length > 200 || text.includes('#')) return false;
-  const { node, problems } = parseLine(`design ${oneLine(text)}`);
-  if (node.kind !== 'design' || problems.length > 0 || node.entries.length !== 1) return false;
-  const [entry] = node.entries;
-  return entry?.eye === null && entry.value.type !== null;
 }
 
 function readNotes(list: Json, eye: Eye, path: string, taking: Taking): void {

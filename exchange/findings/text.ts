@@ -1,5 +1,5 @@
 /** Findings and verdicts for a person to read. */
-import type { BlockAnalysis, Finding, Level, Verdict } from '../../orders';
+import { type BlockAnalysis, type Finding, type Level, nextSteps, type Verdict } from '../../orders';
 import { excerpt, harmless } from './excerpt';
 import { inTextOrder, messageOf } from './finding-json';
 import { count, noTotals, type Totals } from './totals';
@@ -19,7 +19,8 @@ const INDENT = '    ';
 export function textWriter(ink: Ink): FindingsWriter {
   const totals = noTotals();
   let path = '';
-  let verdicts: { readonly name: string; readonly words: string; readonly verdict: Verdict }[] = [];
+  let verdicts: { readonly name: string; readonly words: string; readonly verdict: Verdict; readonly next: string }[] =
+    [];
   return {
     start: () => '',
     openFile: (opened) => {
@@ -33,7 +34,8 @@ export function textWriter(ink: Ink): FindingsWriter {
       const { order, evaluation } = analysis;
       if (order && evaluation) {
         const name = harmless(order.name ?? '(no name)');
-        verdicts.push({ name, words: harmless(verdictInWords(order, evaluation)), verdict: evaluation.verdict });
+        const next = harmless(nextInBrief(nextSteps(order, evaluation, analysis.findings)));
+        verdicts.push({ name, words: harmless(verdictInWords(order, evaluation)), verdict: evaluation.verdict, next });
       }
       return inTextOrder(analysis.findings)
         .map((finding) => told(finding, analysis, `${harmless(path)}:${firstLine + finding.line + 1}`, ink))
@@ -43,7 +45,8 @@ export function textWriter(ink: Ink): FindingsWriter {
       if (verdicts.length === 0) return '';
       const width = Math.min(24, Math.max(...verdicts.map(({ name }) => name.length)));
       const lines = verdicts.map(
-        ({ name, words, verdict }) => `  ${name.padEnd(width)}  ${painted(words, verdict, ink)}\n`,
+        ({ name, words, verdict, next }) =>
+          `  ${name.padEnd(width)}  ${painted(words, verdict, ink)}\n${next ? `  ${' '.repeat(width)}  ${next}\n` : ''}`,
       );
       return `${ink.path(harmless(path))}\n${lines.join('')}\n`;
     },
@@ -61,6 +64,15 @@ function told(finding: Finding, { block }: BlockAnalysis, where: string, ink: In
   if (level !== 'error' && level !== 'warning') return head;
   const shown = excerpt(block.lines[line]?.text ?? '', start, end);
   return `${head}${INDENT}${shown.line}\n${INDENT}${ink.caret(shown.carets)}\n`;
+}
+
+/** Steps that are shown in full under a verdict; the editor lists them all. */
+const MOST_STEPS = 2;
+
+function nextInBrief(steps: readonly string[]): string {
+  if (steps.length === 0) return '';
+  const more = steps.length > MOST_STEPS ? ` (${steps.length - MOST_STEPS} more)` : '';
+  return `common practice: ${steps.slice(0, MOST_STEPS).join(' ')}${more}`;
 }
 
 /** Only the verdict itself is painted, not what it hangs on. */
