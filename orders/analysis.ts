@@ -21,6 +21,8 @@ export interface BlockAnalysis {
   readonly order: Order | null;
   readonly evaluation: Evaluation | null;
   readonly findings: readonly Finding[];
+  /** Lines of the file’s `defaults` block of which something holds for the order, counted from its first line. */
+  readonly inherited: readonly number[];
 }
 
 export interface AnalysisOptions extends Choices {
@@ -88,7 +90,10 @@ function analyseOrder(block: Block, context: Context): Kept {
     ...checkOrder({ order, evaluation: judged, context, block }),
   ];
   const findings = withoutConfirmed(all, order, block);
-  return { result: { block, order, evaluation: withBenchWarnings(judged, findings), findings }, on };
+  return {
+    result: { block, order, evaluation: withBenchWarnings(judged, findings), findings, inherited: resolved.inherited },
+    on,
+  };
 }
 
 /** An acceptance is no plain one while the bench warns: the instrument overdue, off its zero, too coarse. */
@@ -102,7 +107,7 @@ function withBenchWarnings(evaluation: Evaluation, findings: readonly Finding[])
 function analyseOther(block: Block, context: Context): Kept {
   const on = dependenciesOf(null, block, context);
   const findings = [...writingFindings(block, null), ...on.file];
-  return { result: { block, order: null, evaluation: null, findings }, on };
+  return { result: { block, order: null, evaluation: null, findings, inherited: [] }, on };
 }
 
 const namesOf = (readings: readonly Reading[]): string[] => [

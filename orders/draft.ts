@@ -29,9 +29,11 @@ export class Draft {
     this.tell('said-twice', 'error', place, { in: 'order' }, eye, [first.place]);
   }
 
-  /** Takes a value only where the order itself says nothing; that is how `defaults` hold. */
-  putDefault(key: string, value: unknown, place: Place): void {
-    if (!this.#values.has(key)) this.#values.set(key, { value, place });
+  /** Takes a value only where the order itself says nothing; that is how `defaults` hold. Returns whether it was taken. */
+  putDefault(key: string, value: unknown, place: Place): boolean {
+    if (this.#values.has(key)) return false;
+    this.#values.set(key, { value, place });
+    return true;
   }
 
   get<V>(key: string): Placed<V> | null {

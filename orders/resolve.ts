@@ -40,6 +40,8 @@ export interface Resolved {
   readonly findings: readonly Finding[];
   /** For each line of the block whether it stands in a reading. */
   readonly inReading: readonly boolean[];
+  /** Lines of the `defaults` block of which something holds for this order, counted from its first line. */
+  readonly inherited: readonly number[];
 }
 
 /**
@@ -77,7 +79,7 @@ export function resolveOrder(block: Block, defaults: Block | null): Resolved {
     } else if (!orderLine(node, at, draft)) draft.tell('reading-missing', 'error', head, { word: node.head?.word });
     else if (belowReading) draft.tell('order-line-below-reading', 'hint', head, { word: node.head?.word });
   }
-  if (defaults) takeDefaults(defaults, draft, place);
+  const inherited = defaults ? takeDefaults(defaults, draft, place) : NOTHING_INHERITED;
   const order = build(
     draft,
     name,
@@ -87,16 +89,23 @@ export function resolveOrder(block: Block, defaults: Block | null): Resolved {
     decided,
   );
   const inReading = sections.map(({ kind }) => kind === 'reading' || kind === 'reading-header');
-  return { order, findings: draft.findings, inReading };
+  return { order, findings: draft.findings, inReading, inherited };
 }
 
-function takeDefaults(defaults: Block, draft: Draft, place: Place): void {
+const NOTHING_INHERITED: readonly number[] = [];
+
+function takeDefaults(defaults: Block, draft: Draft, place: Place): readonly number[] {
   // A default has no place in the order; findings about it are shown at the order’s name.
   const at: At = () => place;
-  const sink = { put: (key: string, value: unknown) => draft.putDefault(key, value, place) };
-  for (const [number, { kind }] of sectionsOf(defaults).entries()) {
-    if (kind === 'body') orderLine((defaults.lines[number] as Line).parsed('defaults').node, at, sink);
-  }
+  return sectionsOf(defaults).flatMap(({ kind }, number) => {
+    if (kind !== 'body') return [];
+    let isTaken = false;
+    const put = (key: string, value: unknown): void => {
+      isTaken = draft.putDefault(key, value, place) || isTaken;
+    };
+    orderLine((defaults.lines[number] as Line).parsed('defaults').node, at, { put });
+    return isTaken ? [number] : [];
+  });
 }
 
 class ReadingDraft {

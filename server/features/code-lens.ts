@@ -1,7 +1,8 @@
 import type { CodeLens, CodeLensParams } from 'vscode-languageserver';
-import { type BlockAnalysis, type Measure, percentUsed, subjectInWords } from '../../orders';
+import type { BlockAnalysis } from '../../orders';
 import type { Snapshot } from '../snapshot';
 import { isVeryLarge } from './large';
+import { inShort } from './measures-in-short';
 import { verdictInWords } from './verdict-words';
 
 /**
@@ -31,30 +32,4 @@ function lensesOf({ order, evaluation }: BlockAnalysis): readonly { readonly lin
   }));
   const verdict = [verdictInWords(order, evaluation), inShort(measures)].filter(Boolean).join(' · ');
   return [{ line: order.place.line, title: verdict }, ...(evaluation.set ? ofReadings : [])];
-}
-
-const COUNTED: readonly (readonly [Measure['outcome'], string])[] = [
-  ['pass', 'inside'],
-  ['fail', 'outside'],
-  ['not-judged', 'not judged'],
-  ['not-read', 'not read'],
-];
-
-/** `7 inside, 1 outside · most of its limit used: R axis, 240 %`. */
-function inShort(measures: readonly Measure[]): string {
-  const counts = COUNTED.flatMap(([outcome, words]) => {
-    const count = measures.filter((one) => one.outcome === outcome).length;
-    return count > 0 ? [`${count} ${words}`] : [];
-  });
-  const worst = worstOf(measures);
-  return [counts.join(', '), worst && `most of its limit used: ${worst}`].filter(Boolean).join(' · ');
-}
-
-function worstOf(measures: readonly Measure[]): string | null {
-  let worst: { readonly measure: Measure; readonly percent: number } | null = null;
-  for (const measure of measures) {
-    const percent = percentUsed(measure);
-    if (percent !== null && percent > (worst?.percent ?? 0)) worst = { measure, percent };
-  }
-  return worst && `${subjectInWords(worst.measure)}, ${Math.round(worst.percent)} %`;
 }

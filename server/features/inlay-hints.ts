@@ -2,8 +2,11 @@ import type { InlayHint, InlayHintParams } from 'vscode-languageserver';
 import { type LineNode, sectionsOf } from '../../grammar';
 import {
   againstLimit,
+  arithmetic,
   type BlockAnalysis,
+  type Context,
   computeLens,
+  type Evaluation,
   type Eye,
   type Measure,
   type Order,
@@ -14,9 +17,12 @@ import {
 } from '../../orders';
 import type { HintSettings } from '../settings';
 import type { Snapshot } from '../snapshot';
-import { hintFigure, hintPower } from './hint-figures';
+import { hintPower } from './hint-figures';
+import { inheritedLines } from './inherited-lines';
 import { contentEnd } from './lines';
+import { inShort } from './measures-in-short';
 import type { Options } from './options';
+import { reducedValues } from './reduced-values';
 import { verdictInWords } from './verdict-words';
 
 /** Editors cut off what is longer, and show the whole when asked. */
@@ -26,10 +32,12 @@ interface Hint {
   readonly line: number;
   readonly character: number;
   readonly label: string;
+  /** How it comes about, shown when the editor is pointed at it. */
+  readonly how?: string;
 }
 
 /**
- * What is worked out, beside the line it is worked out from: the verdict at an order’s name, the other form and the near
+ * What is worked out, beside the line it is worked out from: the verdict at an order’s name and what it takes from the defaults, the other form and the near
  * power at an ordered power, the reduced value and the deviation against the limit at a reading. Only for the asked lines.
  */
 export function inlayHints(snapshot: Snapshot, { range }: InlayHintParams, { settings }: Options): InlayHint[] {
@@ -40,9 +48,12 @@ export function inlayHints(snapshot: Snapshot, { range }: InlayHintParams, { set
     if (!analysis.order) continue;
     const first = index === from.block ? from.line : 0;
     const last = index === to.block ? to.line : analysis.block.lines.length - 1;
-    for (const { line, character, label } of blockHints(analysis, analysis.order, [first, last], settings.hints)) {
+    const own = blockHints(analysis, analysis.order, [first, last], settings.hints);
+    const taken = first === 0 && settings.hints.show.has('defaults') ? fromDefaults(analysis, snapshot.context) : [];
+    for (const { line, character, label, how } of [...own, ...taken]) {
       const position = snapshot.range(index, { line, start: character, end: character }).start;
-      hints.push({ position, label, paddingLeft: true, ...(label.length > SHORT ? { tooltip: label } : {}) });
+      const tooltip = [label.length > SHORT ? label : '', how ?? ''].filter(Boolean).join('\n\n');
+      hints.push({ position, label, paddingLeft: true, ...(tooltip ? { tooltip } : {}) });
     }
   }
   return hints;
@@ -62,18 +73,39 @@ function blockHints(
     const { text } = block.lines[line] as BlockAnalysis['block']['lines'][number];
     const { node } = (block.lines[line] as BlockAnalysis['block']['lines'][number]).parsed(block.kind);
     const end = contentEnd(text);
-    const at = (label: string, character = end): void => {
-      if (label !== '') hints.push({ line, character, label });
+    const at = (label: string, character = end, how = ''): void => {
+      if (label !== '') hints.push({ line, character, label, how });
     };
     const section = sections[line]?.kind;
     if (section === 'header' && analysis.evaluation && show.has('verdict'))
-      at(verdictInWords(order, analysis.evaluation));
+      at(verdictInWords(order, analysis.evaluation), end, verdictRestsOn(analysis.evaluation));
     else if (section === 'body' && node.kind === 'power' && show.has('ordered'))
       orderedPowers(order, node, line, settings, at);
-    else if (section === 'reading' && show.has('read')) at(readLine(analysis, line, settings));
+    else if (section === 'reading' && show.has('read'))
+      at(readLine(analysis, line, settings), end, howRead(analysis, line));
   }
   return hints;
 }
+
+/** What the order leaves unsaid and the file’s defaults say, beside the order’s name. */
+function fromDefaults(analysis: BlockAnalysis, context: Context): Hint[] {
+  const lines = inheritedLines(analysis, context);
+  if (lines.length === 0) return [];
+  const label = `${lines.join(', ')} from defaults`;
+  const how = 'The order says nothing of its own here, so the defaults of the file hold.';
+  return [{ line: 0, character: contentEnd(analysis.block.lines[0]?.text ?? ''), label, how }];
+}
+
+const verdictRestsOn = ({ set, measures }: Evaluation): string =>
+  set ? [`By ${set.id}.`, inShort(measures)].filter(Boolean).join(' ') : '';
+
+/** The way of each judged figure of a line, worst first as in its hint. */
+const howRead = ({ evaluation }: BlockAnalysis, line: number): string =>
+  [...(evaluation?.measures ?? []), ...(evaluation?.earlier ?? [])]
+    .filter((measure) => isAt(line)(measure) && measure.deviation !== null)
+    .sort((a, b) => share(b) - share(a))
+    .map((measure) => `${subjectInWords(measure)}: ${arithmetic(measure).join('; ')}`)
+    .join('\n');
 
 /** On a line with both eyes each power has its hint behind it; otherwise the hint stands at the end of the line. */
 function orderedPowers(
@@ -114,7 +146,7 @@ function orderedPower(order: Order, eye: Eye, settings: HintSettings): string {
 function readLine(analysis: BlockAnalysis, line: number, settings: HintSettings): string {
   const { evaluation } = analysis;
   if (!evaluation) return '';
-  const parts = reducedValues(analysis, line, settings).map((words) => `= ${words}`);
+  const parts = reducedValues(evaluation, line, settings).map((words) => `= ${words}`);
   const now = deviations(evaluation.measures.filter(isAt(line)));
   const before = deviations(evaluation.earlier.filter(isAt(line)));
   if (now) parts.push(now);
@@ -145,18 +177,3 @@ const nameOf = ({ quantity, meridian }: Measure): string =>
 /** How much of its limit a deviation takes up; what fails comes before what has no limit. */
 const share = ({ deviation, limit, outcome }: Measure): number =>
   outcome === 'not-judged' ? -1 : Math.abs(deviation ?? 0) / (limit?.amount || 1);
-
-/** Values that are not the typed ones: powers from drum positions or with the zero taken off, and adds by difference. */
-function reducedValues({ evaluation }: BlockAnalysis, line: number, settings: HintSettings): string[] {
-  const { power = {}, add = {} } = evaluation?.values ?? {};
-  const powers = Object.values(power).filter(
-    (read) => isAt(line)(read) && read.steps.some(({ step }) => step === 'drum' || step === 'zero'),
-  );
-  const adds = Object.values(add).filter(
-    (read) => isAt(line)(read) && read.steps.some(({ step }) => step === 'difference' || step === 'clock'),
-  );
-  return [
-    ...powers.map(({ value }) => hintPower(value, settings)),
-    ...adds.map(({ value }) => hintFigure(value, settings)),
-  ];
-}

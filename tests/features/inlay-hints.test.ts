@@ -183,3 +183,22 @@ test('only the kinds of hints that are wanted are shown', () => {
   checkHints(DRUM, 'order A⟨incomplete: no standard named⟩', WHOLE, { show: new Set(['verdict']) });
   checkHints(DRUM, 'R lines -4.50 / -5.12 x 024⟨= -4.50 -0.625 x 024⟩', WHOLE, { show: new Set(['read']) });
 });
+
+test('what an order takes from the defaults stands at its name, and what it says itself does not', () => {
+  const defaults = 'defaults\n  lens        resin-1.50  # house stock\n  supply      uncut\n';
+  checkHints(
+    `${defaults}order A\n  lens polycarbonate\norder B\n  supply glazed\norder C\n  lens R resin-1.60\n`,
+    `order A⟨unread⟩⟨supply uncut from defaults⟩
+     order B⟨unread⟩⟨lens resin-1.50 from defaults⟩
+     order C⟨unread⟩⟨lens resin-1.50, supply uncut from defaults⟩`,
+  );
+});
+
+test('pointed at, a hint says how it comes about', () => {
+  const hints = inlayHints(sample(BIFOCAL).snapshot, { textDocument: { uri: '' }, range: WHOLE }, options());
+  const said = (label: RegExp): unknown => hints.find((hint) => label.test(hint.label as string))?.tooltip;
+  expect(said(/^accept/)).toBe('By z80.1-2015. 16 inside · most of its limit used: R cylinder, 96 %');
+  expect(said(/^= \+2\.00 /)).toMatch(/^R add: ordered \+2\.00; segment -2\.50 less distance -4\.50 = \+2\.00; read/);
+  // A long one is shown whole as well, since editors cut it off.
+  expect(said(/^= -4\.53/)).toMatch(/^= -4\.53 -0\.625 x 024 {2}cylinder .*\n\nR cylinder: ordered/);
+});
