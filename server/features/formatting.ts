@@ -1,6 +1,7 @@
 import type { DocumentFormattingParams, DocumentRangeFormattingParams, TextEdit } from 'vscode-languageserver';
 import { formatChanges } from '../../grammar';
 import type { Snapshot } from '../snapshot';
+import { toEditor } from '../text-changes';
 
 /** The canonical layout of the whole document. Only blanks change and lines stay lines, so no edit reaches a line end. */
 export const formatting = (snapshot: Snapshot, _: DocumentFormattingParams): TextEdit[] =>
@@ -16,7 +17,10 @@ export function rangeFormatting(snapshot: Snapshot, { range }: DocumentRangeForm
 /** The changes that the layout makes to some lines. */
 export function layOutLines({ document }: Snapshot, first: number, last: number): TextEdit[] {
   return formatChanges(document, { first, last }).map(({ line, text }) => ({
-    range: { start: { line, character: 0 }, end: { line, character: document.line(line)?.text.length ?? 0 } },
+    range: toEditor(document, {
+      start: { line, character: 0 },
+      end: { line, character: document.line(line)?.text.length ?? 0 },
+    }),
     newText: text,
   }));
 }

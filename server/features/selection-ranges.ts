@@ -29,9 +29,10 @@ const isSame = (a: Range, b: Range): boolean =>
   a.start.character === b.start.character &&
   a.end.character === b.end.character;
 
-function wholeFile({ document }: Snapshot): Range {
-  const line = document.lineCount - 1;
-  const end = { line, character: document.line(line)?.text.length ?? 0 };
+function wholeFile(snapshot: Snapshot): Range {
+  const block = snapshot.document.blocks.length - 1;
+  const lines = snapshot.document.blocks[block]?.lines ?? [];
+  const { end } = snapshot.range(block, at(lines.length - 1, lines.at(-1)?.text.length ?? 0));
   return { start: { line: 0, character: 0 }, end };
 }
 

@@ -1,7 +1,15 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import type { DocumentSymbol, Range, TextDocumentEdit } from 'vscode-languageserver';
+import type {
+  DocumentSymbol,
+  Position,
+  Range,
+  SelectionRange,
+  TextDocumentEdit,
+  TextEdit,
+} from 'vscode-languageserver';
 import { FEATURES } from '../../server/features';
+import type { Snapshot } from '../../server/snapshot';
 import { BIFOCAL, covered, options, sample, WHOLE } from './support/sample';
 
 /** Asks every feature about a text and checks that every range lies inside it. */
@@ -33,9 +41,50 @@ function checkRanges(text: string): void {
   const position = { line: lines.length - 1, character: (lines.at(-1) ?? '').length };
   const shown = hover(snapshot, { ...about, position }, options());
   if (shown?.range) inside(shown.range);
+  checkTyping(snapshot, position, lines, inside);
   checkSymbols(documentSymbols(snapshot, about, options()) as DocumentSymbol[], inside);
   for (const { startLine, endLine } of folding(snapshot, about, options())) {
     inside({ start: { line: startLine, character: 0 }, end: { line: endLine, character: 0 } });
+  }
+}
+
+/** What is asked at the end of the text while somebody types it. */
+function checkTyping(
+  snapshot: Snapshot,
+  position: Position,
+  lines: readonly string[],
+  inside: (range: Range) => void,
+): void {
+  const about = { textDocument: { uri: snapshot.uri } };
+  const { codeLens, completion, onTypeFormatting, selectionRanges, semanticTokens } = FEATURES;
+  for (const { textEdit } of completion(snapshot, { ...about, position }, options())?.items ?? []) {
+    const { range } = textEdit as TextEdit;
+    inside(range);
+    // An editor drops an item whose range leaves the line or does not hold the cursor.
+    expect([range.start.line, range.end.line]).toEqual([position.line, position.line]);
+    expect(range.start.character <= position.character && position.character <= range.end.character).toBe(true);
+  }
+  for (const { range } of codeLens(snapshot, about) ?? []) inside(range);
+  const layout = { tabSize: 2, insertSpaces: true };
+  for (const { range } of onTypeFormatting(snapshot, { ...about, position, ch: '\n', options: layout })) inside(range);
+  const [innermost] = selectionRanges(snapshot, { ...about, positions: [position] });
+  for (let one = innermost; one; one = one.parent as SelectionRange) {
+    inside(one.range);
+    if (one.parent) {
+      expect(isBefore(one.parent.range.start, one.range.start)).toBe(true);
+      expect(isBefore(one.range.end, one.parent.range.end)).toBe(true);
+    }
+  }
+  const data = semanticTokens(snapshot, about)?.data ?? [];
+  let [line, end] = [0, 0];
+  let start = 0;
+  for (let at = 0; at < data.length; at += 5) {
+    const [down = 0, right = 0, length = 0] = data.slice(at, at + 3);
+    if (down > 0) [line, start, end] = [line + down, 0, 0];
+    start += right;
+    expect(start >= end && length > 0).toBe(true);
+    end = start + length;
+    expect(end).toBeLessThanOrEqual((lines[line] as string).length);
   }
 }
 

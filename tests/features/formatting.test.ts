@@ -26,3 +26,11 @@ test.each([
     expected,
   );
 });
+
+test('a byte order mark that the editor keeps stays outside of the laid out line', () => {
+  const [edit] = formatting(sample('\uFEFForder   A\n').snapshot, asked);
+  expect(edit).toEqual({
+    range: { start: { line: 0, character: 1 }, end: { line: 0, character: 10 } },
+    newText: 'order A',
+  });
+});

@@ -11,7 +11,7 @@ export function aboutWord({ text, character, node, analysis }: Spot): Part[] {
   const found = matchAt(WORD, text, character);
   if (!found) return [];
   const isHead = node.head !== null && found.start === node.head.start;
-  const entry = meaning(found.word, isHead, analysis.block.kind as BlockKind);
+  const entry = meaning(found.word, isHead, analysis.block.kind as BlockKind, node.head?.word);
   if (!entry || isName(node, found)) return [];
   return [{ start: found.start, end: found.end, markdown: wordInWords(entry) }];
 }
@@ -24,13 +24,13 @@ function matchAt(pattern: RegExp, text: string, character: number) {
   return null;
 }
 
-/** At the head of a line a word opens the line; further on it has the other meaning, where there is one. */
-function meaning(word: string, isHead: boolean, block: BlockKind): VocabularyEntry | undefined {
+/** At the head of a line a word opens the line; further on it has the other meaning, and there that of its own line. */
+function meaning(word: string, isHead: boolean, block: BlockKind, line = ''): VocabularyEntry | undefined {
   const all = meaningsOf(word);
   const opening = all.filter(({ role }) => role === 'line' || role === 'block' || role === 'eye');
   const inside = all.filter(({ role }) => role !== 'line' && role !== 'block');
   if (isHead) return opening.find(({ blocks }) => blocks.includes(block)) ?? opening[0] ?? all[0];
-  return inside[0] ?? opening[0];
+  return inside.find(({ of }) => of.includes(line)) ?? inside[0] ?? opening[0];
 }
 
 /** A name is no word of the notation, whatever it looks like. */
