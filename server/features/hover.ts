@@ -1,6 +1,7 @@
 import type { Hover, HoverParams } from 'vscode-languageserver';
 import type { Snapshot } from '../snapshot';
 import { aboutFindings } from './hover/findings';
+import { aboutNextSteps } from './hover/next-steps';
 import { aboutOrder } from './hover/order';
 import type { Spot } from './hover/part';
 import { aboutReading } from './hover/reading';
@@ -16,7 +17,9 @@ export function hover(snapshot: Snapshot, { position }: HoverParams, { abilities
   const line = analysis.block.lines[site.line];
   if (!line) return null;
   const spot: Spot = { ...site, analysis, text: line.text, node: line.parsed(analysis.block.kind).node };
-  const parts = [aboutFindings, aboutReading, aboutOrder, aboutStandard, aboutWord].flatMap((about) => about(spot));
+  const parts = [aboutFindings, aboutNextSteps, aboutReading, aboutOrder, aboutStandard, aboutWord].flatMap((about) =>
+    about(spot),
+  );
   const narrowest = [...parts].sort((a, b) => a.end - a.start - (b.end - b.start))[0];
   if (!narrowest) return null;
   const { markdownHover } = abilities;

@@ -21,15 +21,18 @@ const READ = ['L +0.75', 'pd 64', 'prism R 0 L 0'];
 
 test('a finding names its place, its level and its code, with the line and carets under it', () => {
   const lines = written(pair(ORDER, ['R +1.00 -1.50 x 014', ...READ])).split('\n');
-  expect(lines[0]).toMatch(/^<path>a\.lentil:10:7<\/> <error>error<\/> R axis .*4°.* <code>\[axis-outside\]<\/>$/);
-  expect(lines[1]).toBe('        R +1.00 -1.50 x 014');
-  expect(lines[2]).toBe(`    <caret>      ${'^'.repeat(17)}</>`);
+  // The likeliest cause stands first at the same place, without the line.
+  expect(lines[0]).toMatch(/^<path>a\.lentil:10:7<\/> <info>info<\/> R is turned by 4°.* <code>\[lens-turned\]<\/>$/);
+  expect(lines[1]).toMatch(/^<path>a\.lentil:10:7<\/> <error>error<\/> R axis .*4°.* <code>\[axis-outside\]<\/>$/);
+  expect(lines[2]).toBe('        R +1.00 -1.50 x 014');
+  expect(lines[3]).toBe(`    <caret>      ${'^'.repeat(17)}</>`);
 });
 
 test('only the verdict itself is painted', () => {
   const text = written(pair(ORDER, ['R +1.00 -1.50 x 014', ...READ]));
   expect(text).toContain(
-    '<path>a.lentil</>\n  T-1  <reject>reject</>: R axis 4° (limit 3°); z80.1-2015, weakest evidence secondary\n',
+    '<path>a.lentil</>\n  T-1  <reject>reject</>: R axis 4° (limit 3°); z80.1-2015, weakest evidence secondary\n' +
+      '       common practice: Loosen the rim, turn the R lens back to the axis, and read again.\n',
   );
 });
 
