@@ -79,6 +79,18 @@ const EXPECTED: Readonly<Record<string, Expected>> = {
   // The right lens has no power that could be judged.
   'TS-703': { verdict: 'incomplete' },
 
+  // +3.27 for +2.00 and +1.98 for +3.25; cylinders 0.23 off; axes 9° of 7° at 0.50 and 10° of 5° at 0.75.
+  'WH-901': {
+    verdict: 'reject',
+    because: ['R power', 'R cylinder', 'R axis', 'L power', 'L cylinder', 'L axis'],
+  },
+  // -5.25 +0.75 x 022 is -4.50 -0.75 x 112.
+  'WH-902': { verdict: 'reject', because: ['R axis'] },
+  // 2.5 mm, and 1 mm is allowed for each eye of a progressive.
+  'WH-903': { verdict: 'reject', because: ['R pd'] },
+  // 8°, and 3° are allowed from 0.75 to 1.50.
+  'WH-904': { verdict: 'reject', because: ['R axis', 'L axis'] },
+
   // Strongest meridian -2.00, read -1.95; the weaker one +1.00, read +1.15, and 0.12 are allowed up to 3.00.
   'AB-801': { verdict: 'reject', because: ['R power 2'] },
 };
@@ -122,6 +134,20 @@ test('the slip from the telephone is told of every point that is missing', () =>
     .map(({ code }) => code);
   expect(codes.filter((code) => code === 'point-missing')).toHaveLength(5);
   expect(codes).toContain('slash-pair');
+});
+
+test('the orders that tell what happened are told their causes', () => {
+  const causes = files
+    .flatMap(({ findings }) => findings)
+    .filter(({ order, level }) => order?.startsWith('WH-') && level === 'info')
+    .map(({ order, code }) => `${order} ${code}`);
+  expect(causes).toEqual([
+    'WH-901 eyes-swapped',
+    'WH-902 axis-crossed',
+    'WH-902 lines-swapped',
+    'WH-903 one-centre-off',
+    'WH-904 edged-off-axis',
+  ]);
 });
 
 test('an everyday pair raises nothing at all', () => {
