@@ -22,11 +22,12 @@ const BLOCKS: readonly Production[] = [
 
 /** The whole grammar, part by part. */
 export function ebnf(): string {
-  const rules = new LineParser(true).getSerializedGastProductions() as readonly Node[];
+  const parser = new LineParser(true);
+  const rules = parser.getSerializedGastProductions() as readonly Node[];
   const upper = [
     part('Blocks. Each of their lines ends with a line end.', BLOCKS),
     part('The lines of each block.', linesOfBlocks()),
-    part('Each line by its first word.', lineProductions(new Set(rules.map(({ name = '' }) => name)))),
+    part('Each line by its first word.', lineProductions(parser, new Set(rules.map(({ name = '' }) => name)))),
     part('The rules, named as in grammar/parser.', rules.filter(({ name }) => name !== 'choice').map(rule)),
     part('Words, without regard to case.', words()),
   ].join('\n\n');
@@ -74,16 +75,16 @@ function linesOfBlocks(): Production[] {
   });
 }
 
-function lineProductions(rules: ReadonlySet<string>): Production[] {
+function lineProductions(parser: LineParser, rules: ReadonlySet<string>): Production[] {
+  const bodyOf = (word: string, limit: boolean): string => bodyOfLine(parser, rules, word, limit);
+  const repeated = HEADS.filter(({ word }) => readerAgain(word)).map(({ word }) => word);
   const lines = HEADS.filter(isLine).map((entry) => {
-    const repeated = HEADS.filter(({ word }) => readerAgain(word)).map(({ word }) => word);
-    const body =
-      entry.word === 'again' ? `( ${['powerLine', ...repeated].join(' | ')} )` : bodyOfLine(entry.word, false, rules);
+    const body = entry.word === 'again' ? oneOf(['powerLine', ...repeated]) : bodyOf(entry.word, false);
     return [entry.word, `${headOf(entry)} ${body}`.trim()] as const;
   });
   const limits = HEADS.filter(isLimit);
   const limitHeads = oneOf(limits.flatMap(({ word, also }) => [word, ...also]).map(literal));
-  return [...lines, ['limit', `${limitHeads} ${bodyOfLine(limits[0]?.word ?? '', true, rules)}`]];
+  return [...lines, ['limit', `${limitHeads} ${bodyOf(limits[0]?.word ?? '', true)}`]];
 }
 
 const headOf = ({ word, also }: VocabularyEntry): string => oneOf([word, ...also].map(literal));
@@ -97,9 +98,9 @@ const spellingsOf = (role: 'choice' | 'key', line: string): readonly string[] =>
   VOCABULARY.filter((one) => one.role === role && one.of.includes(line)).flatMap(({ word, also }) => [word, ...also]);
 
 /** What a reader does with a line is seen by watching which rule it asks for. */
-function bodyOfLine(word: string, limit: boolean, rules: ReadonlySet<string>): string {
+function bodyOfLine(parser: LineParser, rules: ReadonlySet<string>, word: string, limit: boolean): string {
   const reader = readerOf(word, limit) as Reader;
-  const parser = new LineParser();
+  parser.errors = [];
   const asked: string[] = [];
   const watched = new Proxy(parser, {
     get: (target, name) => {
