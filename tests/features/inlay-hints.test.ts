@@ -118,7 +118,7 @@ test('an add by lens measure is converted, also where nothing is judged', () => 
     'order A\n  R -1.00 add +2.25\n  design bifocal round 22\n  lens resin index 1.60\n  reading 2026-11-24\n    clock R +4.00 -> +6.00',
     `order A⟨incomplete: no standard named⟩
      R -1.00 add +2.25⟨near +1.25 DS⟩
-     clock R +4.00 -> +6.00⟨= +2.264⟩`,
+     clock R +4.00 -> +6.00⟨= +2.264 (+2.00 on the dial)⟩`,
   );
 });
 

@@ -3,10 +3,12 @@ import {
   type Measure,
   type Place,
   powerInWords,
+  prismInWords,
   type Read,
   signed,
   stepInWords,
   subjectInWords,
+  valueInWords,
 } from '../../../orders';
 import { covers, listed, type Part, type Spot } from './part';
 
@@ -38,16 +40,35 @@ export function aboutReading({ analysis, line, character }: Spot): Part[] {
 }
 
 /** Without a standard nothing is judged, but what became of the typed figure can still be shown. */
-function reduced(
-  { power, add }: NonNullable<Spot['analysis']['evaluation']>['values'],
-  isHere: (place: Place) => boolean,
-): Part[] {
+function reduced(values: NonNullable<Spot['analysis']['evaluation']>['values'], isHere: IsHere): Part[] {
+  const { power, nearPower, topPower, add, figures } = values;
   const part = ({ place, steps }: Read<unknown>, value: string): Part[] =>
     isHere(place) && steps.length > 0
       ? [{ start: place.start, end: place.end, markdown: listed(`= ${value}`, steps.map(stepInWords)) }]
       : [];
   return [
-    ...Object.values(power).flatMap((read) => part(read, powerInWords(read.value))),
+    ...[power, nearPower, topPower]
+      .flatMap((all) => Object.values(all))
+      .flatMap((read) => part(read, powerInWords(read.value))),
     ...Object.values(add).flatMap((read) => part(read, signed(read.value))),
+    ...EYES.flatMap((eye) =>
+      [values.prism[eye], values.prismElsewhere[eye]].flatMap((read) =>
+        read ? part(read, prismInWords(read.value, eye)) : [],
+      ),
+    ),
+    ...Object.entries(figures).flatMap(([quantity, all]) =>
+      Object.values(all).flatMap((read) => part(read, valueInWords(read.value, UNITS[quantity] ?? 'mm'))),
+    ),
   ];
 }
+
+type IsHere = (place: Place | null) => place is Place;
+
+const EYES = ['R', 'L'] as const;
+/** Of figures that are no lengths. */
+const UNITS: Readonly<Record<string, 'D' | 'deg'>> = {
+  'base-curve': 'D',
+  warp: 'D',
+  intermediate: 'D',
+  'segment-tilt': 'deg',
+};
