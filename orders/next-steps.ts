@@ -61,6 +61,8 @@ const OF_CAUSE: Readonly<Record<string, (lenses: string) => string>> = {
   'lines-swapped': (lenses) => `Read both lines of ${lenses} again, thin lines first, before anything is remade.`,
   'near-distance-swapped': () =>
     'See which PD the layout was made for. Then edge or glaze the pair again from the ordered one.',
+  'near-for-distance': (lenses) =>
+    `Read ${lenses} again at the ordered point. If the add is still off, remake ${lenses} for the ordered distance.`,
   'one-centre-off': (lenses) => `Edge or glaze ${lenses} again and leave the other one.`,
   'other-segment': (lenses) => `Look at the blank that was taken, and remake ${lenses} from the right one.`,
   'prism-from-place': () => 'Edge or glaze again at the right place; the prism goes with it.',

@@ -16,7 +16,7 @@ export const compensationMixed = cause(
     checks:
       'The lens is held against the compensated power and reads the written one, or the other way round: it reads what the position of wear makes of the written power. Level: info.',
     why: 'A compensated lens is right when it reads the compensated power, whatever the prescription says. Good lenses are refused because they are held against the slip, and lenses made to the slip pass when nobody looks for the other figure. Common practice is to ask the maker for the power to verify, and to write it into the order.',
-    example: { wrong: 'R -10.00 DS', right: 'R -10.20 DS' },
+    example: { wrong: 'R -12.00 DS', right: 'R -12.30 DS' },
     source:
       '20/20, “when lenses don’t measure as prescribed”: tolerance goes on the compensated power. Conversion: Contact Lens Society of America, EyeWitness, Spring 2011, p. 27.',
   },

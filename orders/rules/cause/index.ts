@@ -14,6 +14,7 @@ import { lensReversed } from './lens-reversed';
 import { lensTurned } from './lens-turned';
 import { linesSwapped } from './lines-swapped';
 import { nearDistanceSwapped } from './near-distance-swapped';
+import { nearForDistance } from './near-for-distance';
 import { oneCentreOff } from './one-centre-off';
 import { otherSegment } from './other-segment';
 import { prismFromPlace } from './prism-from-place';
@@ -39,6 +40,7 @@ export const CAUSES: readonly Cause[] = [
   lensTurned,
   linesSwapped,
   nearDistanceSwapped,
+  nearForDistance,
   oneCentreOff,
   otherSegment,
   prismFromPlace,

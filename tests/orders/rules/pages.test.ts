@@ -59,7 +59,7 @@ const PLACES: Readonly<Record<string, Place>> = {
   'compensation-mixed': {
     job: {
       ...JOB,
-      order: ['R -10.00 DS', 'tested vertex 12', 'as-worn vertex 14', 'compensation vertex'].reduce(put, JOB.order),
+      order: ['R -12.00 DS', 'tested vertex 12', 'as-worn vertex 14', 'compensation vertex'].reduce(put, JOB.order),
     },
     frame: eachInReading,
   },
