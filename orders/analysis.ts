@@ -16,6 +16,7 @@ import { fileFindings } from './rules/file-findings';
 import { writingFindings } from './rules/writing-findings';
 import type { GuardBand } from './uncertainty';
 
+/** A block with its meaning: the order and its evaluation where it is one, and what was found in it. */
 export interface BlockAnalysis {
   readonly block: Block;
   readonly order: Order | null;
@@ -25,11 +26,13 @@ export interface BlockAnalysis {
   readonly inherited: readonly number[];
 }
 
+/** What the user decides, and the texts a document may refer to. */
 export interface AnalysisOptions extends Choices {
   /** Documents whose instruments and tolerances this one may name, nearest first. */
   readonly shared?: readonly LentilDocument[];
 }
 
+/** A document with the meaning of all its blocks. */
 export interface Analysis {
   readonly document: LentilDocument;
   readonly context: Context;

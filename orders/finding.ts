@@ -31,6 +31,7 @@ export interface Edit extends Place {
   readonly text: string;
 }
 
+/** A change that mends a finding. */
 export interface Fix {
   readonly title: string;
   /** Safe fixes keep the meaning; they may be applied without looking. */

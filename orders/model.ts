@@ -7,6 +7,7 @@ import type { Power, PrismVector } from '../optics';
 import type { Supply } from '../tables';
 import type { Place } from './finding';
 
+/** A value with the place where it was typed. */
 export interface Placed<V> {
   readonly value: V;
   readonly place: Place;
@@ -15,14 +16,17 @@ export interface Placed<V> {
 export type PerEye<V> = Readonly<Record<Eye, V>>;
 
 export const EYES: readonly Eye[] = ['R', 'L'];
+/** The other eye of a pair. */
 export const otherEye = (eye: Eye): Eye => (eye === 'R' ? 'L' : 'R');
 
 export type CylinderForm = 'sphere' | 'minus' | 'plus' | 'meridians';
 
+/** A power as written: in one cylinder form, with the form it was written in. */
 export interface WrittenPower extends Placed<Power> {
   readonly form: CylinderForm;
 }
 
+/** A lens type with what belongs to it, lengths in millimetres; null where nothing is said. */
 export interface Design {
   readonly type: DesignType;
   readonly use: 'distance' | 'near' | 'intermediate' | null;
@@ -38,6 +42,7 @@ export interface Design {
   readonly intermediate: number | null;
 }
 
+/** A lens material: its name and what is known of it, as typed or from the table of materials. */
 export interface LensMaterial {
   /** The name as typed, or null when only an index is given. */
   readonly name: string | null;
@@ -55,6 +60,7 @@ export interface Distances {
   readonly L: Placed<number> | null;
 }
 
+/** Thicknesses asked for, millimetres: at the distance reference point, of the thinnest edge, and anywhere. */
 export interface ThicknessWish {
   readonly centre: Placed<number> | null;
   readonly edge: Placed<number> | null;
@@ -119,12 +125,14 @@ export interface OrderedLens {
   readonly balance: Stated | null;
 }
 
+/** What a focimeter should read, stated by the maker: dioptres, and prism dioptres before the eye. */
 export interface Verification {
   readonly power: WrittenPower;
   readonly add: Placed<number> | null;
   readonly prism: Placed<PrismVector> | null;
 }
 
+/** The boxing dimensions of a frame, millimetres: box width and height, distance between lenses, effective diameter. */
 export interface Frame {
   readonly a: Placed<number> | null;
   readonly b: Placed<number> | null;
@@ -132,6 +140,7 @@ export interface Frame {
   readonly ed: Placed<number> | null;
 }
 
+/** How the pair sits before the eyes. */
 export interface AsWorn {
   /** Millimetres from the back vertex to the eye. */
   readonly vertex: Placed<number> | null;
@@ -145,6 +154,7 @@ export type Split = 'free' | 'equal' | 'as-written';
 export type Purpose = 'general' | 'safety' | 'child';
 export type Compensation = 'none' | 'done' | 'vertex' | 'by-maker';
 
+/** One order with its readings, as the file says it; nothing is judged yet. */
 export interface Order {
   readonly name: string | null;
   /** The name, or the word `order` where the name is missing. */
@@ -171,12 +181,14 @@ export interface Order {
   readonly decided: Decision | null;
 }
 
+/** A finding that a person has looked at and let stand, for as long as the quoted line reads the same. */
 export interface Confirmation {
   readonly code: string;
   readonly quote: string;
   readonly place: Place;
 }
 
+/** What a person has decided about the pair; it stands beside the computed verdict. */
 export interface Decision {
   readonly verdict: 'accept' | 'reject' | 'remake';
   readonly by: string | null;
@@ -186,6 +198,7 @@ export interface Decision {
 
 export type Stage = 'uncut' | 'edged' | 'final';
 
+/** One sitting at the bench: who read what when, with which instrument, at which stage of the work. */
 export interface Reading {
   readonly date: string | null;
   readonly time: string | null;

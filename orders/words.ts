@@ -20,6 +20,7 @@ export function signed(value: number): string {
   return `${clean > 0 ? '+' : clean < 0 ? '-' : ''}${figure(clean)}`;
 }
 
+/** An axis as it is written: three digits. */
 export const axisFigures = (axis: number): string => String(roundTo(axis, 0)).padStart(3, '0');
 
 /** A power as it is written: `-4.50 -0.75 x 022`, `+1.25 DS`, `plano`. */

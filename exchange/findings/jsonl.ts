@@ -18,6 +18,7 @@ export function toLine(
   return order || findings.length > 0 ? { lentil: 1, path, order, findings } : null;
 }
 
+/** Writes one line for each order, and for each block that is none but has findings. */
 export function jsonLinesWriter(options?: JsonOptions): FindingsWriter {
   let path = '';
   const written = (line: LineJson | null): string => (line ? `${JSON.stringify(line)}\n` : '');

@@ -15,6 +15,7 @@ import type {
   WorkedUnit,
 } from '../../orders';
 
+/** A change of the text that mends a finding. */
 export interface FixJson {
   readonly title: string;
   /** Safe fixes keep the meaning of the line. */
@@ -22,6 +23,7 @@ export interface FixJson {
   readonly edits: readonly { readonly range: Range; readonly text: string }[];
 }
 
+/** One finding; lines and columns count from zero, columns in UTF-16 units. */
 export interface FindingJson {
   readonly code: string;
   readonly level: Level;
@@ -51,6 +53,7 @@ export interface AmountJson {
   readonly unit: WorkedUnit;
 }
 
+/** A figure that another was worked out from, and where it came from. */
 export interface InputJson extends AmountJson {
   readonly from: Origin;
 }
@@ -70,6 +73,7 @@ export interface WorkedJson {
   readonly assumed: readonly string[];
 }
 
+/** One lens of an order with the figures an order writer looks for; dioptres and millimetres. */
 export interface LensJson {
   readonly role: 'made' | 'balance' | 'kept';
   /** As written, in one cylinder form; null where the order gives this lens no power. */
@@ -89,6 +93,7 @@ export interface LensJson {
   readonly worked: readonly WorkedJson[];
 }
 
+/** One thing held against its limit, in the unit that `unit` names. */
 export interface MeasureJson {
   readonly quantity: Quantity;
   readonly meridian?: 1 | 2;
@@ -125,6 +130,7 @@ export interface MeasureJson {
   readonly beside?: { readonly amount: number; readonly unit: Unit };
 }
 
+/** One sitting at the bench. */
 export interface ReadingJson {
   readonly date: string | null;
   readonly time: string | null;
@@ -136,6 +142,7 @@ export interface ReadingJson {
   readonly measures?: readonly MeasureJson[];
 }
 
+/** An order with its verdict and everything the verdict rests on. */
 export interface OrderJson {
   readonly name: string | null;
   readonly range: Range;
@@ -156,6 +163,7 @@ export interface OrderJson {
   } | null;
 }
 
+/** Everything told about one file. */
 export interface FileJson {
   readonly path: string;
   /** Why the file could not be read; absent when it could. */
@@ -164,6 +172,7 @@ export interface FileJson {
   readonly findings: readonly FindingJson[];
 }
 
+/** How many of each over all files. */
 export interface TotalsJson {
   readonly files: number;
   readonly orders: number;
@@ -175,6 +184,7 @@ export interface TotalsJson {
   readonly warnings: number;
 }
 
+/** The whole document of `check --format json`. */
 export interface CheckJson {
   readonly lentil: 1;
   readonly files: readonly FileJson[];

@@ -16,6 +16,10 @@ export const CAUTION =
 /** Indent of the source line under a finding. */
 const INDENT = '    ';
 
+/**
+ * Writes findings with their lines, the verdicts of each file and the totals.
+ * @param ink how parts are painted; plain text where each function gives back what it gets
+ */
 export function textWriter(ink: Ink): FindingsWriter {
   const totals = noTotals();
   let path = '';

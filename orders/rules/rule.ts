@@ -25,6 +25,7 @@ export type LevelIn = (data: FindingData, block: BlockOfFinding) => Level;
 
 export type BlockOfFinding = 'order' | 'reading' | 'other';
 
+/** A finding with the text it stands in. */
 export interface FixSite {
   readonly finding: Finding;
   /** The lines of the block, without their ends. */

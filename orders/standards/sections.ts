@@ -3,6 +3,7 @@ import type { Provenance, ToleranceSet } from '../../tables';
 import { bandInWords } from '../limits';
 import { atMostInWords, limitInWords, prismLimitInWords } from './limit-words';
 
+/** One table of a set in words; each row ends with its evidence and the id of its source. */
 export interface StandardSection {
   readonly title: string;
   readonly head: readonly string[];
@@ -10,6 +11,7 @@ export interface StandardSection {
   readonly notes: readonly string[];
 }
 
+/** The tables of a set in the order of its page. */
 export const standardSections = (set: ToleranceSet): readonly StandardSection[] => [
   ...powers(set),
   ...(set.axis ?? []).map((table) =>
