@@ -2,7 +2,7 @@
 import type { ExtensionContext } from 'vscode';
 import { LanguageClient, TransportKind } from 'vscode-languageclient/node';
 import { answerForFiles } from './files';
-import { clientOptions, ID, NAME, outputChannel, restartCommand } from './language-client';
+import { actionCommands, clientOptions, ID, NAME, outputChannel, restartCommand } from './language-client';
 
 let client: LanguageClient | undefined;
 
@@ -10,7 +10,7 @@ export async function activate(context: ExtensionContext): Promise<void> {
   const output = outputChannel();
   const server = { module: context.asAbsolutePath('dist/lentil.mjs'), args: ['serve'], transport: TransportKind.ipc };
   client = new LanguageClient(ID, NAME, server, clientOptions(output));
-  context.subscriptions.push(output, restartCommand(client), ...answerForFiles(client));
+  context.subscriptions.push(output, restartCommand(client), ...actionCommands(), ...answerForFiles(client));
   await client.start();
 }
 

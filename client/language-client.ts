@@ -1,6 +1,7 @@
 /** What the client in a window and the one in a browser have in common. */
 import { commands, type Disposable, type LogOutputChannel, window, workspace } from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
+import { ACTION_COMMANDS } from './actions';
 import { OFFERS_FILES } from './files';
 
 export const ID = 'lentil';
@@ -27,3 +28,11 @@ export const restartCommand = (client: BaseLanguageClient): Disposable =>
     if (client.needsStop()) await client.stop();
     await client.start();
   });
+
+/** The commands that do what the server offers at the cursor. */
+export const actionCommands = (): Disposable[] =>
+  ACTION_COMMANDS.map(({ command, kind, takesFirst }) =>
+    commands.registerCommand(command, () =>
+      commands.executeCommand('editor.action.codeAction', { kind, apply: takesFirst ? 'first' : 'ifSingle' }),
+    ),
+  );

@@ -7,7 +7,7 @@ import {
   type MessageTransports,
 } from 'vscode-languageclient/browser';
 import { answerForFiles } from './files';
-import { clientOptions, ID, NAME, outputChannel, restartCommand } from './language-client';
+import { actionCommands, clientOptions, ID, NAME, outputChannel, restartCommand } from './language-client';
 
 let client: LanguageClient | undefined;
 let worker: Worker | undefined;
@@ -22,7 +22,7 @@ export async function activate(context: ExtensionContext): Promise<void> {
     return { reader: new BrowserMessageReader(worker), writer: new BrowserMessageWriter(worker) };
   };
   client = new LanguageClient(ID, NAME, start, clientOptions(output));
-  context.subscriptions.push(output, restartCommand(client), ...answerForFiles(client));
+  context.subscriptions.push(output, restartCommand(client), ...actionCommands(), ...answerForFiles(client));
   await client.start();
 }
 

@@ -3,8 +3,9 @@ import type { Snapshot } from '../snapshot';
 import { addReading } from './code-actions/add-reading';
 import type { Asking } from './code-actions/asking';
 import { eyeLines } from './code-actions/eye-lines';
-import { FIX_ALL, fixAll } from './code-actions/fix-all';
+import { fixAll } from './code-actions/fix-all';
 import { fixes } from './code-actions/fixes';
+import { ADD_READING, EYE_LINES, FIX_ALL, PD_HALVES, POWER_FORM, PRISM_FORM } from './code-actions/kinds';
 import { pdHalves } from './code-actions/pd-halves';
 import { powerForms } from './code-actions/power-forms';
 import { prismForms } from './code-actions/prism-forms';
@@ -19,11 +20,11 @@ interface Maker {
 
 const MAKERS: readonly Maker[] = [
   { kind: CodeActionKind.QuickFix, make: fixes },
-  { kind: CodeActionKind.RefactorRewrite, make: powerForms },
-  { kind: CodeActionKind.RefactorRewrite, make: prismForms },
-  { kind: CodeActionKind.RefactorRewrite, make: eyeLines },
-  { kind: CodeActionKind.RefactorRewrite, make: pdHalves },
-  { kind: CodeActionKind.Refactor, make: addReading },
+  { kind: POWER_FORM, make: powerForms },
+  { kind: PRISM_FORM, make: prismForms },
+  { kind: EYE_LINES, make: eyeLines },
+  { kind: PD_HALVES, make: pdHalves },
+  { kind: ADD_READING, make: addReading },
   { kind: FIX_ALL, make: fixAll, onRequest: true },
 ];
 

@@ -1,8 +1,9 @@
 /** A new reading below an order, with a line for everything the order calls for. */
-import { type CodeAction, CodeActionKind } from 'vscode-languageserver';
+import type { CodeAction } from 'vscode-languageserver';
 import { lastLine } from '../lines';
 import { readingToFillIn } from '../reading-to-fill-in';
 import { type Asking, actionOf, linesBelow } from './asking';
+import { ADD_READING } from './kinds';
 
 export function addReading(asking: Asking): CodeAction[] {
   const { snapshot, params, options } = asking;
@@ -14,7 +15,5 @@ export function addReading(asking: Asking): CodeAction[] {
   // A blank line sets the first reading apart from the order.
   const gap = order.readings.length === 0 ? '\n' : '';
   const edits = [linesBelow(asking, index, last, gap + lines)];
-  return [
-    actionOf(asking, { title: 'Add a reading of what this order calls for', kind: CodeActionKind.Refactor, edits }),
-  ];
+  return [actionOf(asking, { title: 'Add a reading of what this order calls for', kind: ADD_READING, edits })];
 }

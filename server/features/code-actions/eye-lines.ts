@@ -1,8 +1,9 @@
 /** Two eyes on one line, or one line for each. */
-import { type CodeAction, CodeActionKind, CodeActionTriggerKind } from 'vscode-languageserver';
+import { type CodeAction, CodeActionTriggerKind } from 'vscode-languageserver';
 import { commentStart, indentOf, type LineNode, type PowerEntry } from '../../../grammar';
 import { contentEnd } from '../lines';
 import { type Asking, actionOf, type LineAsked, lineAsked, textEdits } from './asking';
+import { EYE_LINES } from './kinds';
 
 export function eyeLines(asking: Asking): CodeAction[] {
   const line = lineAsked(asking);
@@ -32,7 +33,7 @@ function oneForEach(asking: Asking, line: LineAsked): CodeAction[] {
     text: `${one}${shared}\n${indent}${other}`,
   };
   const edits = textEdits(asking.snapshot, line.block, [edit]);
-  return [actionOf(asking, { title: 'Write a line for each eye', kind: CodeActionKind.RefactorRewrite, edits })];
+  return [actionOf(asking, { title: 'Write a line for each eye', kind: EYE_LINES, edits })];
 }
 
 /** Lines of their own are easier to check, so that they are joined only when asked for. */
@@ -53,7 +54,7 @@ function onOneLine(asking: Asking, line: LineAsked): CodeAction[] {
   const { start } = asking.snapshot.range(line.block, place(line.line, contentEnd(line.text)));
   const { end } = asking.snapshot.range(line.block, place(line.line + 1, second.end));
   const edits = [{ range: { start, end }, newText: `  ${textOf(next.text, second)}` }];
-  return [actionOf(asking, { title: 'Write both eyes on one line', kind: CodeActionKind.RefactorRewrite, edits })];
+  return [actionOf(asking, { title: 'Write both eyes on one line', kind: EYE_LINES, edits })];
 }
 
 const place = (line: number, column: number) => ({ line, start: column, end: column });

@@ -4,8 +4,7 @@ import { type Block, parseLine } from '../../../grammar';
 import { ruleOf } from '../../../orders';
 import { type Asking, actionOf, textEdits } from './asking';
 import { fixesOf } from './fixes';
-
-export const FIX_ALL = 'source.fixAll.lentil';
+import { FIX_ALL } from './kinds';
 
 /**
  * Safe fixes of hints about the writing. Where two of them touch, the later one waits for the next time; a line that

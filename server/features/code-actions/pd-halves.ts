@@ -1,7 +1,8 @@
 /** An ordered PD in halves, or halves in one. Both are somebody’s decision, so they are offered only when asked for. */
-import { type CodeAction, CodeActionKind, CodeActionTriggerKind } from 'vscode-languageserver';
+import { type CodeAction, CodeActionTriggerKind } from 'vscode-languageserver';
 import type { LineOf, PdNode } from '../../../grammar';
 import { type Asking, actionOf, lineAsked, textEdits } from './asking';
+import { PD_HALVES } from './kinds';
 
 export function pdHalves(asking: Asking): CodeAction[] {
   if (asking.params.context.triggerKind === CodeActionTriggerKind.Automatic) return [];
@@ -19,7 +20,7 @@ export function pdHalves(asking: Asking): CodeAction[] {
     const text = written.join(' near ');
     const edit = { line: line.line, start: startOf(node, line.text, first.start), end: last.end, text };
     const edits = textEdits(asking.snapshot, line.block, [edit]);
-    return [actionOf(asking, { title: `${title}: ${text}`, kind: CodeActionKind.RefactorRewrite, edits })];
+    return [actionOf(asking, { title: `${title}: ${text}`, kind: PD_HALVES, edits })];
   });
 }
 

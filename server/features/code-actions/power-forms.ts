@@ -1,8 +1,9 @@
 /** The power under the cursor in another form of the same lens, in its place. */
-import { type CodeAction, CodeActionKind } from 'vscode-languageserver';
+import type { CodeAction } from 'vscode-languageserver';
 import type { PowerEntry } from '../../../grammar';
 import { type PowerForm, powerInOtherForms } from '../../../orders';
 import { type Asking, actionOf, lineAsked, textEdits } from './asking';
+import { POWER_FORM } from './kinds';
 
 const TITLES: Readonly<Record<PowerForm, string>> = {
   plus: 'Write with a plus cylinder',
@@ -18,7 +19,7 @@ export function powerForms(asking: Asking): CodeAction[] {
   return powerInOtherForms(power).map(({ form, text }) =>
     actionOf(asking, {
       title: `${TITLES[form]}: ${text}`,
-      kind: CodeActionKind.RefactorRewrite,
+      kind: POWER_FORM,
       edits: textEdits(asking.snapshot, line.block, [{ line: line.line, start: power.start, end: power.end, text }]),
     }),
   );

@@ -1,8 +1,9 @@
 /** The prism under the cursor as one base, or by its parts in and up. */
-import { type CodeAction, CodeActionKind } from 'vscode-languageserver';
+import type { CodeAction } from 'vscode-languageserver';
 import type { EyeWord, PrismComponent } from '../../../grammar';
 import { prismInOtherForm } from '../../../orders';
 import { type Asking, actionOf, type LineAsked, lineAsked, textEdits } from './asking';
+import { PRISM_FORM } from './kinds';
 import { entryAt } from './power-forms';
 
 export function prismForms(asking: Asking): CodeAction[] {
@@ -16,7 +17,7 @@ export function prismForms(asking: Asking): CodeAction[] {
   return [
     actionOf(asking, {
       title: `Write the prism as ${text}`,
-      kind: CodeActionKind.RefactorRewrite,
+      kind: PRISM_FORM,
       edits: textEdits(asking.snapshot, line.block, [edit]),
     }),
   ];
