@@ -14,10 +14,10 @@ export const zeroLikeShift: Rule = {
   level: 'warning',
   page: {
     checks:
-      'All powers of both lenses are off by one and the same amount, in both meridians, by more than 0.06 D, and neither the reading nor the instrument states a zero. Two spheres agree by chance too easily, so of those it is told, as information, only where one fails.',
+      'All powers of both lenses are off by one and the same amount, in both meridians, by more than 0.06 D, and neither the reading nor the instrument states a zero. Two spheres, and single eighths on a drum that shows no finer, agree by chance too easily; of those it is told, as information, only where a power fails.',
     why: 'Two lenses are seldom wrong by the same amount in every meridian; an eyepiece or a drum that is not at zero makes just that. Look at the zero with nothing on the stop, write it into the reading, and nothing may be left of the error. Adds are not touched by it.',
     example: {
-      wrong: 'R -4.37 -0.75 x 022\nL -4.12 -1.00 x 168',
+      wrong: 'R -4.25 -0.75 x 022\nL -4.00 -1.00 x 168',
       right: 'R -4.50 -0.75 x 022\nL -4.25 -1.00 x 168',
     },
     source: '20/20 magazine, 2005, “quality assurance with your lensometer”: zero, eyepiece and order of the lines.',
@@ -34,7 +34,7 @@ export const zeroLikeShift: Rule = {
     const shift = tidy(all.reduce((sum, one) => sum + one, 0) / all.length);
     const isOne = all.every((one) => !isLess(ALIKE, Math.abs(one - shift)));
     if (!isOne || !isLess(indicationLimit(0)?.limit ?? 0, Math.abs(shift))) return;
-    const isByChance = all.length < ENOUGH;
+    const isByChance = all.length < ENOUGH || (right.read.coarse && !isLess(EIGHTH, Math.abs(shift)));
     const fails = evaluation.measures.some(({ quantity, outcome }) => quantity === 'power' && outcome === 'fail');
     if (isByChance && !fails) return;
     const level = isByChance ? 'info' : whileItCounts(evaluation, right.read.reading, 'warning');
@@ -47,6 +47,9 @@ export const zeroLikeShift: Rule = {
 const ALIKE = 0.02;
 /** Independent figures from which on agreement is no chance: two lenses, one of them with a cylinder. */
 const ENOUGH = 3;
+
+/** Dioptres. */
+const EIGHTH = 0.125;
 
 interface Shifted {
   readonly read: Read<Power>;

@@ -131,6 +131,9 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     row(shifted('-1.88 -1.00 x 090', '-3.12 -0.50 x 010')),
     row(shifted('-1.88 -1.00 x 090', '-2.88 -0.50 x 010', 'zero 0.00')),
     row(shifted('-1.88 -1.00 x 090 corrected', '-2.88 -0.50 x 010')),
+    // A drum in eighths agrees with itself in one eighth now and then, and hardly ever in two.
+    row(read('R -4.37 -0.75 x 022', 'L -4.12 -1.00 x 168')),
+    row(read('R -4.25 -0.75 x 022', 'L -4.00 -1.00 x 168'), 'warning [-4.25 -0.75 x 022]'),
     // Two spheres agree by chance; where one fails it is worth a look.
     row(pair(['R -2.00', 'L -3.00', 'pd 63'], ['R -1.88', 'L -2.88'])),
     row(pair(['R -2.00', 'L -3.00', 'pd 63'], ['R -1.75', 'L -2.75']), 'info [-1.75]'),
