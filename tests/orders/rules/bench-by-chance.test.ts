@@ -36,7 +36,10 @@ const text = ({ R, L }: { readonly R: Lens; readonly L: Lens }, step: number, sh
   );
 
 const share = (step: number, shift: number | null): number => {
-  const pairs = fc.sample(fc.record({ R: lens(step), L: lens(step) }), { numRuns: shift === null ? PAIRS : PAIRS / 4, seed });
+  const pairs = fc.sample(fc.record({ R: lens(step), L: lens(step) }), {
+    numRuns: shift === null ? PAIRS : PAIRS / 4,
+    seed,
+  });
   const found = pairs.filter((one) => told(text(one, step, shift), 'zero-like-shift').length > 0);
   return (100 * found.length) / pairs.length;
 };
