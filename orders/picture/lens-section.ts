@@ -7,7 +7,7 @@ import { type Drawing, label, line, SCALE } from './drawing';
 import { element, together } from './markup';
 import { type LensScene, sideOf } from './scene';
 
-const ASIDE = 74;
+const ASIDE = 92;
 const ABOVE = 30;
 
 export interface LensSection extends Drawing {

@@ -6,9 +6,14 @@ const LIGHT =
 const DARK =
   '--ink: #e8eaed; --paper: #17191d; --soft: #a7b0ba; --glass: #262b32; --rule: #434b55; --read: #8ab8f0; --fail: #ff9c92; --pass: #7fd6a2;';
 
+/** High contrast: the colours that the person has chosen; shapes and line styles tell the rest. */
+const FORCED =
+  '--ink: CanvasText; --paper: Canvas; --soft: CanvasText; --glass: Canvas; --rule: CanvasText; --read: LinkText; --fail: CanvasText; --pass: CanvasText;';
+
 export const SHEET_STYLE = `
 :root { color-scheme: light dark; ${LIGHT} --face: "DejaVu Sans", "Segoe UI", system-ui, sans-serif; }
 @media (prefers-color-scheme: dark) { :root { ${DARK} } }
+@media (forced-colors: active) { :root { ${FORCED} } }
 @media print { :root { color-scheme: light; ${LIGHT} } }
 body { margin: 0; background: var(--paper); color: var(--ink); font: 14px/1.45 var(--face); }
 .sheet { box-sizing: border-box; max-width: 62rem; margin: 0 auto; padding: 1.5rem; }
@@ -59,7 +64,8 @@ body { margin: 0; background: var(--paper); color: var(--ink); font: 14px/1.45 v
   .sheet th, .sheet td { padding-block: 0.1rem; }
   .sheet td.bar { min-width: 0; width: 30mm; }
   .sheet td.bar .picture { width: 29mm; }
-  .sheet td.row { width: 36%; font-size: 7.4pt; }
+  .sheet .measures tbody th { width: 32mm; }
+  .sheet td.row { width: 32%; font-size: 7.4pt; }
   .sheet .assumed, .sheet pre { font-size: 7.4pt; }
   .sheet :is(tr, figure, pre, .cautions) { break-inside: avoid; }
   .sheet caption, .sheet h2, .sheet thead { break-after: avoid; }
