@@ -50,6 +50,8 @@ interface Dependencies {
   /** What is told of lines that hold for the whole file. */
   readonly file: readonly Finding[];
   readonly defaults: Block | null;
+  /** How many orders share its name, where it is not the only one. */
+  readonly sharing: number | null;
   readonly instruments: readonly (readonly [name: string, declared: Instrument | undefined])[];
   /** All declared names, where one is used that is not among them and the nearest is offered. */
   readonly declared: string | null;
@@ -133,6 +135,7 @@ function dependenciesOf(order: Order | null, block: Block, context: Context): De
     hasFileStandard: context.standard !== null,
     file: fileFindings(block, context),
     defaults: order && context.defaults,
+    sharing: sharing(order, context),
     instruments,
     declared: isOpen ? declaredIn(context) : null,
   };
@@ -140,6 +143,9 @@ function dependenciesOf(order: Order | null, block: Block, context: Context): De
 
 const declaredIn = ({ instruments, houses }: Context): string =>
   [...instruments.keys(), '', ...houses.keys()].join('\n');
+
+const sharing = (order: Order | null, { sharedNames }: Context): number | null =>
+  (order?.name == null ? undefined : sharedNames.get(order.name)) ?? null;
 
 function holds({ result: { order, block }, on }: Kept, context: Context): boolean {
   if (!areAlike(on.file, fileFindings(block, context))) return false;
@@ -152,6 +158,7 @@ function holds({ result: { order, block }, on }: Kept, context: Context): boolea
     on.nearPercent === context.nearPercent &&
     on.hasFileStandard === (context.standard !== null) &&
     on.defaults === context.defaults &&
+    on.sharing === sharing(order, context) &&
     on.instruments.every(([instrument, declared]) => context.instruments.get(instrument) === declared) &&
     (on.declared === null || on.declared === declaredIn(context))
   );

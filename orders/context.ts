@@ -5,6 +5,7 @@ import type { Place } from './finding';
 import { type HouseSet, houseSetOf } from './house';
 import { instrumentOf } from './instrument';
 import type { Instrument, Order, Placed } from './model';
+import { carryNames, sharedNames } from './order-names';
 import type { GuardBand } from './uncertainty';
 
 export interface FileStandard {
@@ -23,6 +24,8 @@ export interface Context {
   readonly instruments: ReadonlyMap<string, Instrument>;
   readonly houses: ReadonlyMap<string, HouseSet>;
   readonly guard: GuardBand;
+  /** Names that more than one order of the document has, with how many have them. */
+  readonly sharedNames: ReadonlyMap<string, number>;
   /** From how many percent of its limit on a deviation that passes is told; null tells none. */
   readonly nearPercent: number | null;
 }
@@ -85,7 +88,8 @@ export function contributorsOf(document: LentilDocument): readonly Contributor[]
 }
 
 /**
- * Tells the contributors of a document after an edit without looking through its blocks, and whether the edit touched any.
+ * Tells the contributors of a document after an edit without looking through its blocks, and whether the edit touched any
+ * or the name of an order.
  * @param head how many blocks the two documents share at their beginnings
  * @param tail how many they share at their ends
  */
@@ -98,7 +102,8 @@ export function carryContributors(before: LentilDocument, after: LentilDocument,
   const below = old.filter(({ index }) => index >= end);
   const shifted = moved === 0 ? below : below.map(({ index, block }) => ({ index: index + moved, block }));
   CONTRIBUTORS.set(after, [...above, ...come, ...shifted]);
-  return come.length > 0 || above.length + below.length < old.length;
+  const isRenamed = carryNames(before, after, head, tail);
+  return isRenamed || come.length > 0 || above.length + below.length < old.length;
 }
 
 const contributorsAmong = (blocks: readonly Block[], first: number): Contributor[] =>
@@ -139,7 +144,16 @@ export function contextOf(
       if (at === 0 && own.defaults && !defaults) defaults = block;
     }
   }
-  return { standard, fallbackStandard, defaults, instruments, houses, guard, nearPercent };
+  return {
+    standard,
+    fallbackStandard,
+    defaults,
+    instruments,
+    houses,
+    guard,
+    nearPercent,
+    sharedNames: sharedNames(document),
+  };
 }
 
 export interface Standard {

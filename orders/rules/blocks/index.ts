@@ -5,6 +5,7 @@ import { definedTwice } from './defined-twice';
 import { lineOutside } from './line-outside';
 import { nameMissing } from './name-missing';
 import { orderLineBelowReading } from './order-line-below-reading';
+import { orderTwice } from './order-twice';
 import { readingMissing } from './reading-missing';
 import { saidTwice } from './said-twice';
 
@@ -16,6 +17,7 @@ export const BLOCKS: readonly Rule[] = [
   lineOutside,
   nameMissing,
   orderLineBelowReading,
+  orderTwice,
   readingMissing,
   saidTwice,
 ];

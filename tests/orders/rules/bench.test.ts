@@ -115,6 +115,12 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     row(head('defaults', '  supply glazed', 'defaults', '  supply uncut', ...JOB.head), 'error [defaults]'),
     row(head(...JOB.head, 'instrument FOC-B')),
   ],
+  'order-twice': [
+    row('order A\n  R plano\norder B\n  R plano\norder A\n  L plano', 'warning [A]', 'warning [A]'),
+    row('order A\norder a\norder "A B"\norder A-B'),
+    row('order "A"\norder A', 'warning ["A"]', 'warning [A]'),
+    row('order\norder'),
+  ],
   'house-base-missing': [
     row(head('tolerance house', '  power 0.06', ...JOB.head), 'error [house]'),
     row(head('tolerance house from z80.1-2015', ...JOB.head)),

@@ -108,6 +108,11 @@ const PLACES: Readonly<Record<string, Place>> = {
   'pd-missing': { job: { ...ORDER, order: without(ORDER.order, 'pd') }, frame: inOrder },
   'power-unsaid': { job: order(), frame: inOrder },
   'prism-one-sided': { job: order(...DISTANCE, ...PROGRESSIVE), frame: inOrder },
+  'order-twice': {
+    job: JOB,
+    frame: (line) => (job) => ({ ...job, order: [line, '  R plano', '  L plano', ...job.order] }),
+    right: (line) => (job) => ({ ...job, order: [line, ...job.order.slice(1)] }),
+  },
   'reading-missing': {
     job: ORDER,
     frame: inOrder,
