@@ -216,6 +216,7 @@ describe('looks fine and is not', () => {
     const order = ['R +13.50 -0.75 x 030', 'L +13.00', 'pd 52', 'tested vertex 12'];
     const text = single(order, ['R +13.50 -0.75 x 030', 'L +13.00', 'pd 52', 'prism R 12 BD L 12 BD']);
     expect(told(text, 'height-missing')).toEqual(['warning [+13.50 -0.75 x 030]']);
+    expect(told(text, 'prism-in-both')).toEqual(['warning [R 12 BD]']);
   });
 
   // Durham Technical Community College, OPH 142, lens tilt.

@@ -15,6 +15,7 @@ import { nearlyUsedUp } from './nearly-used-up';
 import { negativeAdd } from './negative-add';
 import { notJudged } from './not-judged';
 import { notRead } from './not-read';
+import { prismInBoth } from './prism-in-both';
 import { readingsApart } from './readings-apart';
 import { referenceOutside } from './reference-outside';
 import { repeatOutlier } from './repeat-outlier';
@@ -41,6 +42,7 @@ export const BENCH: readonly Rule[] = [
   negativeAdd,
   notJudged,
   notRead,
+  prismInBoth,
   readingsApart,
   referenceOutside,
   repeatOutlier,
