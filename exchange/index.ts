@@ -1,6 +1,9 @@
 /** The conversions of the library: orders, findings and verdicts in the forms that other programs and people read. */
 
 export { type Conversion, type Import, type Loss, type LossReason, lossInWords, type Refusal } from './conversion';
+export { type FromCsvOptions, fromCsv } from './csv/from-csv';
+export { type Mapping, readMapping } from './csv/mapping';
+export { type CsvOptions, toCsv } from './csv/to-csv';
 export type { DicomDataSet, DicomElement, DicomPersonName, DicomValue } from './dicom/data-set';
 export { toDicomFile } from './dicom/file';
 export { fromDicomJson } from './dicom/from-dicom';
@@ -16,3 +19,6 @@ export type * from './findings/shape';
 export { CAUTION, type Ink, textWriter } from './findings/text';
 export { verdictInWords } from './findings/verdict-line';
 export type { FindingsWriter } from './findings/writer';
+export { reportInHtml } from './report/html/page';
+export type { ReportJson } from './report/report-json';
+export { type ReportOptions, ReportSummary } from './report/summary';

@@ -2,7 +2,7 @@
 import { type Eye, isDay, type Reading } from '../../orders';
 import { oneLine, quoted } from '../../orders/write';
 import type { Loss, LossReason } from '../conversion';
-import { checkedFigure, powerProblem } from '../parts/checked';
+import { checkedFigure, isLonely, powerProblem } from '../parts/checked';
 import { isDesign } from '../parts/design-words';
 import type { PartCode } from '../parts/part';
 import type { Fact, ReadFacts } from '../parts/to-order';
@@ -115,7 +115,11 @@ function readLens(item: ReadSet, eye: Eye, hasDesign: boolean, lose: Lose): read
     [prism, 'PrismSequence.'],
   ] as const)
     set?.rest(lose, path, eye);
-  return [...values].map(([code, value]) => ({ code, eye, value }));
+  return [...values].flatMap(([code, value]) => {
+    if (!isLonely(code, values)) return { code, eye, value };
+    lose(`AddIntermediateSequence ${value}`, 'unclear', eye);
+    return [];
+  });
 }
 
 function signOf(prism: ReadSet, keyword: Keyword, plus: string, minus: string): 1 | -1 {

@@ -51,3 +51,7 @@ export function powerProblem(values: ReadonlyMap<PartCode, number>): string | nu
   if (Math.abs(sphere + cylinder) > LARGEST_POWER) return 'sphere and cylinder together are beyond any spectacle lens';
   return null;
 }
+
+/** What of these facts the notation cannot write by itself: an intermediate add stands beside an add only. */
+export const isLonely = (code: PartCode, values: ReadonlyMap<PartCode, unknown>): boolean =>
+  code === 'intermediate' && !values.has('add');

@@ -55,5 +55,14 @@ export interface Part {
 }
 
 /** `add 2.00`, as a loss names it. */
-export const partInWords = ({ code, text, at }: Part): string =>
+export const partInWords = ({ code, text, at }: Pick<Part, 'code' | 'text' | 'at'>): string =>
   `${code.replaceAll('-', ' ')} ${text}${at ? ` at ${at}` : ''}`;
+
+/** Facts of the pair, which no eye has by itself. */
+export const PAIR_CODES: ReadonlySet<PartCode> = new Set<PartCode>([
+  ...(['frame-a', 'frame-b', 'frame-dbl', 'frame-ed', 'vertex', 'panto', 'wrap'] as const),
+  ...(['impact', 'cosmetic', 'marking'] as const),
+]);
+
+/** Facts that may be said for the pair or for each eye. */
+export const EITHER_CODES: ReadonlySet<PartCode> = new Set<PartCode>(['pd', 'near-pd', 'optical-centres', 'height']);

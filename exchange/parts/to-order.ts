@@ -26,6 +26,31 @@ export interface ReadFacts {
 
 export type ReadingHead = Partial<Pick<Reading, 'date' | 'time' | 'by' | 'with' | 'stage'>>;
 
+/** Facts that an order holds. */
+export const ORDER_CODES: ReadonlySet<PartCode> = new Set<PartCode>([
+  ...([
+    'sphere',
+    'cylinder',
+    'axis',
+    'add',
+    'intermediate',
+    'prism-in',
+    'prism-up',
+    'pd',
+    'near-pd',
+    'height',
+  ] as const),
+  ...(['base-curve', 'centre-thickness', 'edge-thickness', 'min-thickness'] as const),
+  ...(['frame-a', 'frame-b', 'frame-dbl', 'frame-ed', 'vertex', 'panto', 'wrap'] as const),
+]);
+
+/** Facts that a reading holds. */
+export const READING_CODES: ReadonlySet<PartCode> = new Set<PartCode>([
+  ...(['sphere', 'cylinder', 'axis', 'add', 'engraved-add', 'intermediate', 'prism-in', 'prism-up'] as const),
+  ...(['pd', 'near-pd', 'optical-centres', 'height', 'base-curve', 'segment-width', 'segment-tilt'] as const),
+  ...(['centre-thickness', 'edge-thickness', 'min-thickness', 'impact', 'cosmetic', 'marking'] as const),
+]);
+
 /** An order that says these facts. Facts that an order does not hold are left out. */
 export function orderFrom(name: string | null, facts: readonly Fact[], readings: readonly Reading[] = []): Order {
   const blank = blankOrder(name);
@@ -96,7 +121,16 @@ export function readingFrom(head: ReadingHead, lenses: readonly ReadFacts[]): Re
 }
 
 /** Facts that take several figures; all others are measurements of their own. */
-const SHARED = new Set<PartCode>(['sphere', 'cylinder', 'axis', 'prism-in', 'prism-up', 'add', 'engraved-add']);
+const SHARED = new Set<PartCode>([
+  'sphere',
+  'cylinder',
+  'axis',
+  'prism-in',
+  'prism-up',
+  'add',
+  'engraved-add',
+  'intermediate',
+]);
 
 function measurementsFrom({ eye, again, facts }: ReadFacts): readonly Measurement[] {
   const { place } = nowhere(null);
@@ -109,11 +143,13 @@ function measurementsFrom({ eye, again, facts }: ReadFacts): readonly Measuremen
     const form = cylinder === 0 ? 'sphere' : cylinder < 0 ? 'minus' : 'plus';
     list.push({ ...base, quantity: 'power', value: { sphere, cylinder, axis: cylinder === 0 ? null : axis, form } });
   }
+  const middle = facts.find(({ code }) => code === 'intermediate');
   for (const { code, value } of facts) {
     if (code !== 'add' && code !== 'engraved-add') continue;
     list.push({ ...base, quantity: 'add', value: { kind: 'value', value, engraved: code === 'engraved-add' } });
+    // An intermediate add stands in the line of the add.
+    if (middle && code === 'add') list.push({ ...base, quantity: 'intermediate', value: middle.value });
   }
-  // An intermediate add follows the add it belongs to.
   for (const { code, value } of facts) if (!SHARED.has(code)) list.push({ ...base, quantity: code, value });
   if (prism) list.push({ ...base, quantity: 'prism', value: prism });
   return list as Measurement[];
