@@ -7,6 +7,9 @@ export interface Row {
   readonly ratio: string;
 }
 
+export const middle = (times: readonly number[]): number =>
+  [...times].sort((a, b) => a - b)[times.length >> 1] as number;
+
 /** Median of so many runs, milliseconds. One run before them warms the code up. */
 export async function median(runs: number, run: () => unknown): Promise<number> {
   await run();
@@ -17,8 +20,7 @@ export async function median(runs: number, run: () => unknown): Promise<number> 
     await run();
     times.push(performance.now() - start);
   }
-  times.sort((a, b) => a - b);
-  return times[times.length >> 1] as number;
+  return middle(times);
 }
 
 export const perSecond = (count: number, milliseconds: number): string =>

@@ -1,5 +1,6 @@
 /** Prints what takes how long, each beside a peer in the same run. Names of benches may be given to run only those. */
 import { cpus } from 'node:os';
+import { benchAnswers } from './answers';
 import { benchBatch } from './batch';
 import { benchEdit } from './edit';
 import { benchParser } from './parser';
@@ -9,6 +10,7 @@ const BENCHES: Readonly<Record<string, () => Promise<void>>> = {
   parser: benchParser,
   batch: benchBatch,
   edit: benchEdit,
+  answers: benchAnswers,
 };
 
 const wanted = process.argv.slice(2);

@@ -12,10 +12,13 @@ export interface ServerUnderTest {
 }
 
 export interface OpenServer {
+  readonly uri: string;
   /** Milliseconds from opening the document to its first diagnostics. */
   readonly first: number;
   /** Replaces one character and resolves with the milliseconds until its diagnostics. */
   type(line: number, character: number, text: string): Promise<number>;
+  /** Asks one question and resolves with the milliseconds until its answer. */
+  ask(method: string, params: object): Promise<number>;
   close(): void;
 }
 
@@ -53,7 +56,10 @@ export async function openServer({ command, language, name, text, settings }: Se
     workspaceFolders: null,
     capabilities: {
       workspace: { configuration: true, didChangeConfiguration: {} },
-      textDocument: { publishDiagnostics: { versionSupport: true } },
+      textDocument: {
+        publishDiagnostics: { versionSupport: true },
+        completion: { completionItem: { snippetSupport: true, resolveSupport: { properties: ['documentation'] } } },
+      },
     },
   });
   await connection.sendNotification('initialized', {});
@@ -67,6 +73,7 @@ export async function openServer({ command, language, name, text, settings }: Se
   const firstTaken = performance.now() - opened;
   let version = 1;
   return {
+    uri,
     first: firstTaken,
     async type(line, character, typed) {
       const start = performance.now();
@@ -77,6 +84,11 @@ export async function openServer({ command, language, name, text, settings }: Se
         contentChanges: [{ range, text: typed }],
       });
       await answer;
+      return performance.now() - start;
+    },
+    async ask(method, params) {
+      const start = performance.now();
+      await connection.sendRequest(method, params);
       return performance.now() - start;
     },
     close() {
