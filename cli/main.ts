@@ -90,6 +90,29 @@ Status: 0 done, 1 with --check when a file would change, 2 unusable arguments or
   .action(ends(async (paths: string[], options) => (await import('./format')).format(paths, options)));
 
 program
+  .command('report')
+  .description('the quality of many orders on one page')
+  .argument('<path...>', 'files, folders (every .lentil file in them), or - for standard input')
+  .option('--out <file>', 'write the report into this file instead of standard output')
+  .addOption(new Option('--format <format>', 'form of the report').choices(['html', 'json']).default('html'))
+  .option('--standard <name>', 'tolerance set for files that name none')
+  .option('--date <day>', 'count ages to this day; without it, to the newest day of a reading')
+  .option('--config <file>', 'read these settings instead of the nearest lentil.config.json')
+  .option('--no-config', 'read no settings')
+  .addHelpText(
+    'after',
+    `
+The page needs no network and no other file, and prints well. The same files and date give the same bytes.
+
+Examples:
+  lentil report --out report.html orders             a year of work on one page
+  lentil report --format json --date 2026-12-01 orders
+
+Status: 0 done, 2 unusable arguments or unreadable input; the report is of everything that could be read.`,
+  )
+  .action(ends(async (paths: string[], options) => (await import('./report')).report(paths, options)));
+
+program
   .command('explain')
   .description('what a finding means, why it matters, the source of its rule and how to mend it')
   .argument('[code]', 'the code in brackets behind a finding; without one, all codes are listed')

@@ -4,9 +4,14 @@ const QUIET = 1000;
 
 /** A line on the terminal about long work, on standard error and only while the results go somewhere else. */
 export class Progress {
-  readonly #shown = Boolean(process.stderr.isTTY && !process.stdout.isTTY);
+  readonly #shown: boolean;
   readonly #start = Date.now();
   #last = 0;
+
+  /** @param intoFile the results go into a file, whatever standard output is */
+  constructor(intoFile = false) {
+    this.#shown = Boolean(process.stderr.isTTY && (intoFile || !process.stdout.isTTY));
+  }
 
   tell(orders: number, path: string): void {
     if (!this.#shown) return;

@@ -31,7 +31,7 @@ const ROOMS: Readonly<Record<string, Room>> = {
   grammar: { rooms: [], packages: ['chevrotain', 'fastest-levenshtein'] },
   orders: { rooms: ['grammar', 'optics', 'tables'], packages: [] },
   // Of `sarif` there are only types.
-  exchange: { rooms: ['orders'], packages: ['sarif'] },
+  exchange: { rooms: ['orders'], packages: ['d3-array', 'sarif', 'simple-statistics'] },
   server: { rooms: ['orders', 'grammar'], packages: ['vscode-languageserver'], platform: /^server\/(?:node|web)\.ts$/ },
   cli: {
     rooms: ['exchange', 'orders', 'grammar', 'server'],

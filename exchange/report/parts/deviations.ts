@@ -137,13 +137,13 @@ class Kind {
     };
   }
 
+  /** The limits lie on edges of bars, and nothing in the middle of one, since most deviations are near nothing. */
   #bins(): readonly Bin[] {
-    const [from, to] = this.#sides === 'both' ? [-2, 2] : [0, 2];
-    return this.#countedShares.bins(from as number, to as number, 0.2).map((bin) => ({
-      from: tidy(bin.from),
-      to: tidy(bin.to),
-      count: bin.count,
-    }));
+    const bars =
+      this.#sides === 'both'
+        ? this.#countedShares.bins(-17 / 9, 17 / 9, 2 / 9)
+        : this.#countedShares.bins(0, 17 / 9, 1 / 9);
+    return bars.map(({ from, to, count }) => ({ from: tidy(from), to: tidy(to), count }));
   }
 }
 
