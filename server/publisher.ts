@@ -1,6 +1,7 @@
 /**
- * Sends findings to the editor: at once for a small document, at least a few milliseconds apart for a large one, never for a version
- * that is no longer the newest, and not twice for one version. What was sent is remembered here.
+ * Sends findings to the editor, never for a version that is no longer the newest, and not twice for one version. Making
+ * lists takes half of the time at most: after one that took long, the edits in between are published as one. What was
+ * sent is remembered here.
  */
 import type { Diagnostic, PublishDiagnosticsParams } from 'vscode-languageserver';
 import type { Session } from './session';
@@ -12,16 +13,12 @@ export interface Outlet {
   readonly log: (message: string) => void;
 }
 
-/** Up to so many blocks a document is published in the same turn as the edit. */
-const SMALL = 100;
-/** Lists of a large document are at least this far apart, milliseconds; the edits in between are published as one. */
-const PAUSE = 8;
 /** A document that takes longer than this to analyse lets other messages through in between, milliseconds. */
 const SLICE = 25;
 
 interface Sent {
-  /** When it was sent. */
-  readonly at: number;
+  /** Before this the next list is not made. */
+  readonly rest: number;
   readonly version: number;
   readonly isWhole: boolean;
   readonly diagnostics: readonly Diagnostic[];
@@ -44,8 +41,8 @@ export class Publisher {
   changed(uri: string): void {
     const snapshot = this.#session.snapshot(uri);
     if (!snapshot || this.#isStopped || !this.#session.isReady(uri)) return;
-    const rest = (this.#sent.get(uri)?.at ?? 0) + PAUSE - performance.now();
-    if (snapshot.document.blocks.length <= SMALL || rest <= 0) this.#publish(uri);
+    const rest = (this.#sent.get(uri)?.rest ?? 0) - performance.now();
+    if (rest <= 0) this.#publish(uri);
     else if (!this.#timers.has(uri)) this.#later(uri, rest);
   }
 
@@ -83,6 +80,7 @@ export class Publisher {
   #analyseAndSend(uri: string): void {
     const snapshot = this.#session.snapshot(uri);
     if (!snapshot) return;
+    const start = performance.now();
     snapshot.analyseFor(SLICE);
     const sent = this.#sent.get(uri);
     if (!snapshot.isComplete) {
@@ -93,8 +91,9 @@ export class Publisher {
     const diagnostics = this.#outlet.diagnosticsOf(snapshot);
     const { version, isComplete: isWhole } = snapshot;
     const isKnown = sent?.version === version && isSameList(sent.diagnostics, diagnostics);
-    this.#sent.set(uri, { at: performance.now(), version, isWhole, diagnostics });
     if (!isKnown) this.#outlet.send({ uri, version, diagnostics });
+    const end = performance.now();
+    this.#sent.set(uri, { rest: end + (end - start), version, isWhole, diagnostics });
   }
 }
 

@@ -49,6 +49,7 @@ export class Snapshot {
   readonly #context: Context;
   readonly #blocks: (BlockAnalysis | undefined)[];
   readonly #tally: Record<Level, number>;
+  readonly #levels: Uint8Array;
   #unknown: number;
   #next = 0;
 
@@ -66,6 +67,7 @@ export class Snapshot {
     this.#context = context;
     this.#blocks = known.blocks;
     this.#tally = known.tally;
+    this.#levels = known.levels;
     this.#unknown = known.unknown;
   }
 
@@ -106,6 +108,7 @@ export class Snapshot {
     this.#blocks[index] = analysed;
     this.#unknown--;
     this.#count(analysed, 1, this.#tally);
+    this.#levels[index] = this.#levelsIn(analysed);
     return analysed;
   }
 
@@ -117,6 +120,17 @@ export class Snapshot {
   /** The level at which a finding is shown. */
   shownLevel({ code, level }: Finding): ShownLevel {
     return this.#surroundings.levels?.get(code) ?? level;
+  }
+
+  /** The blocks that have a finding shown at a level, from one block outwards, as far as they have been analysed. */
+  *outwards(from: number, level: Level): Generator<number> {
+    const levels = this.#levels;
+    const bit = BITS[level];
+    const farthest = Math.max(from, levels.length - 1 - from);
+    for (let step = 0; step <= farthest; step++) {
+      if (from >= step && (levels[from - step] as number) & bit) yield from - step;
+      if (step > 0 && from + step < levels.length && (levels[from + step] as number) & bit) yield from + step;
+    }
   }
 
   /** How many findings are shown at each level in the blocks analysed so far. */
@@ -176,7 +190,19 @@ export class Snapshot {
     }
     const blocks = this.#blocks.slice();
     blocks.splice(start, end - start, ...new Array<undefined>(come).fill(undefined));
-    return { blocks, tally, unknown };
+    const levels = new Uint8Array(blocks.length);
+    levels.set(this.#levels.subarray(0, start));
+    levels.set(this.#levels.subarray(end), start + come);
+    return { blocks, tally, levels, unknown };
+  }
+
+  #levelsIn({ findings }: BlockAnalysis): number {
+    let bits = 0;
+    for (const finding of findings) {
+      const level = this.shownLevel(finding);
+      if (level !== 'off') bits |= BITS[level];
+    }
+    return bits;
   }
 
   #count({ findings }: BlockAnalysis, by: 1 | -1, tally: Record<Level, number>): void {
@@ -187,16 +213,21 @@ export class Snapshot {
   }
 }
 
+const BITS: Readonly<Record<Level, number>> = { error: 1, warning: 2, info: 4, hint: 8 };
+
 /** What has been analysed so far. */
 interface Known {
   readonly blocks: (BlockAnalysis | undefined)[];
   readonly tally: Record<Level, number>;
+  /** The levels that the findings of each block are shown at, one bit each. */
+  readonly levels: Uint8Array;
   readonly unknown: number;
 }
 
 const nothing = (count: number): Known => ({
   blocks: new Array<undefined>(count).fill(undefined),
   tally: { error: 0, warning: 0, info: 0, hint: 0 },
+  levels: new Uint8Array(count),
   unknown: count,
 });
 

@@ -19,9 +19,11 @@ const SEVERITIES: Readonly<Record<Level, DiagnosticSeverity>> = {
  */
 export function diagnostics(snapshot: Snapshot, { settings, abilities }: Options): Diagnostic[] {
   const picked = pick(snapshot, settings.most);
-  const list = picked
-    .sort((a, b) => a.block - b.block || a.finding.line - b.finding.line || a.finding.start - b.finding.start)
-    .map(({ block, finding }) => diagnosticOf(snapshot, block, finding, abilities.relatedInformation));
+  const list: Diagnostic[] = [];
+  for (const block of [...picked.keys()].sort((one, other) => one - other)) {
+    for (const finding of (picked.get(block) as Finding[]).sort(byPlace))
+      list.push(diagnosticOf(snapshot, block, finding, abilities.relatedInformation));
+  }
   const more = LEVELS.reduce((sum, level) => sum + snapshot.tally[level], 0) - list.length;
   return more > 0 ? [...list, noteOf(snapshot, more)] : list;
 }
@@ -62,47 +64,39 @@ function relationOf({ code }: Finding): string {
   return ruleOf(code)?.family === 'tolerance' ? 'Ordered here.' : 'It goes with this.';
 }
 
-interface Picked {
-  readonly block: number;
-  readonly finding: Finding;
-}
+/** Findings by the index of their block. */
+type Picked = Map<number, Finding[]>;
+
+const byPlace = (a: Finding, b: Finding): number => a.line - b.line || a.start - b.start;
 
 /** Looks from the edited block outwards, one level after the other, and no further than the number asked for. */
-function pick(snapshot: Snapshot, most: number): Picked[] {
-  const picked: Picked[] = [];
-  const count = snapshot.document.blocks.length;
+function pick(snapshot: Snapshot, most: number): Picked {
+  const picked: Picked = new Map();
   const home = snapshot.document.blockAt(snapshot.edited);
+  let room = most;
   for (const level of LEVELS) {
-    let left = Math.min(snapshot.tally[level], most - picked.length);
-    for (let step = 0; left > 0 && step < count; step++) {
-      left -= take(snapshot, home - step, level, left, picked);
-      if (step > 0) left -= take(snapshot, home + step, level, left, picked);
+    let left = Math.min(snapshot.tally[level], room);
+    room -= left;
+    if (left === 0) continue;
+    for (const block of snapshot.outwards(home, level)) {
+      const found = nearest(snapshot, block, level, left);
+      const before = picked.get(block);
+      if (before) before.push(...found);
+      else picked.set(block, found);
+      left -= found.length;
+      if (left === 0) break;
     }
   }
   return picked;
 }
 
-/**
- * Takes findings of one block, those nearest the edit where not all can be taken; returns how many. This runs over
- * thousands of blocks after a keystroke, so it makes nothing new where there is nothing to take.
- */
-function take(snapshot: Snapshot, block: number, level: Level, most: number, into: Picked[]): number {
-  const all = snapshot.known(block)?.findings;
-  if (!all) return 0;
-  const before = into.length;
-  for (let index = 0; index < all.length; index++) {
-    const finding = all[index] as Finding;
-    if (snapshot.shownLevel(finding) === level) into.push({ block, finding });
-  }
-  if (into.length - before > most) {
-    const edited = snapshot.edited - snapshot.firstLine(block);
-    const nearest = into.splice(before).sort((a, b) => away(a, edited) - away(b, edited));
-    into.push(...nearest.slice(0, most));
-  }
-  return into.length - before;
+/** Findings of one block at a level, those nearest the edit where not all can be taken. */
+function nearest(snapshot: Snapshot, block: number, level: Level, most: number): Finding[] {
+  const all = snapshot.block(block).findings.filter((finding) => snapshot.shownLevel(finding) === level);
+  if (all.length <= most) return all;
+  const edited = snapshot.edited - snapshot.firstLine(block);
+  return all.sort((a, b) => Math.abs(a.line - edited) - Math.abs(b.line - edited)).slice(0, most);
 }
-
-const away = ({ finding }: Picked, line: number): number => Math.abs(finding.line - line);
 
 /** Stands on the last line, after everything it speaks of. */
 function noteOf(snapshot: Snapshot, more: number): Diagnostic {

@@ -23,7 +23,7 @@ export function workspaceSymbols(lookup: Lookup, { query }: WorkspaceSymbolParam
     }
   }
   return found
-    .sort((a, b) => a.fit - b.fit || compare(a.named.name, b.named.name))
+    .sort((a, b) => a.fit - b.fit || compare(a.named.name, b.named.name) || compare(a.file.key, b.file.key))
     .slice(0, MOST)
     .map(({ named, file }) => ({
       name: named.name,

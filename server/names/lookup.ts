@@ -58,7 +58,7 @@ export class Lookup {
   homes(file: NamedFile, kind: NameKind, name: string): readonly NamedFile[] {
     const defines = (one: NamedFile): boolean => (placesIn(one, kind, name)?.definitions.length ?? 0) > 0;
     if (defines(file)) return [file];
-    if (kind === 'order') return [...this.#files.values()].filter(defines);
+    if (kind === 'order') return [...this.#files.values()].filter(defines).sort(byKey);
     const bench = this.#benchOf(file);
     return bench && defines(bench) ? [bench] : [];
   }
@@ -67,9 +67,9 @@ export class Lookup {
   occurrences(file: NamedFile, kind: NameKind, name: string): readonly Occurrence[] {
     const homes = this.homes(file, kind, name);
     const isMeant = homes.length > 0 ? this.#meaning(homes, kind, name) : this.#undefined(file, kind, name);
-    return [...this.#files.values()].flatMap((one) => {
-      const places = placesIn(one, kind, name);
-      if (!places || !isMeant(one)) return [];
+    const files = [...this.#files.values()].filter((one) => placesIn(one, kind, name) && isMeant(one));
+    return files.sort(byKey).flatMap((one) => {
+      const places = placesIn(one, kind, name) as NamePlaces;
       return [...places.definitions, ...places.uses].sort(byPlace).map((place) => ({ ...place, file: one }));
     });
   }
@@ -95,6 +95,9 @@ export class Lookup {
 
 export const placesIn = ({ table }: NamedFile, kind: NameKind, name: string): NamePlaces | undefined =>
   table.get(keyOfName(kind, name));
+
+/** Files come in the order in which they happened to be read; answers do not. */
+const byKey = (a: NamedFile, b: NamedFile): number => (a.key < b.key ? -1 : a.key > b.key ? 1 : 0);
 
 const byPlace = (a: Named, b: Named): number => a.line - b.line || a.start - b.start;
 

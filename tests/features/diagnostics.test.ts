@@ -60,14 +60,14 @@ test('an editor that shows no related places gets none', () => {
 /** Nine blocks with a typographic sign each, and an unknown line in every third one. */
 const NINE = Array.from(
   { length: 9 },
-  (_, at) => `instrument A${at}\n  zero −0.0${at}\n  ${at % 3 === 0 ? 'foo' : 'note'} 1\n`,
+  (_, at) => `instrument A${at}\n  zero −0.01\n  ${at % 3 === 0 ? 'foo' : 'note'} 1\n`,
 ).join('');
 
 test('above the cap errors come first, and a note tells how many more there are', () => {
   const note = '8 more findings are not shown. Those shown are errors first, then the nearest to the last edit.: ';
   checkDiagnostics(
     NINE,
-    ['typographic-sign: −0.00', 'unknown-line: foo', 'unknown-line: foo', 'unknown-line: foo', note],
+    ['typographic-sign: −0.01', 'unknown-line: foo', 'unknown-line: foo', 'unknown-line: foo', note],
     4,
   );
 });
