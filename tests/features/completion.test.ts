@@ -273,6 +273,12 @@ describe('whole blocks', () => {
     for (const line of lines) expect(line.slice(0, line.indexOf('#'))).not.toMatch(/\d/);
   });
 
+  test('a reading is found by its first letters', () => {
+    const order = 'order A\n  R -1.00\n  L -1.00\n  pd 63\n  ';
+    expect(labelsAt(`${order}read|`)).toContain('reading, with its lines');
+    expect(labelsAt(`${order}hei|`)).not.toContain('reading, with its lines');
+  });
+
   test('a block is not set in front of what the line says already', () => {
     expect(snippets('or| QL-1\n')).toEqual([]);
   });

@@ -65,14 +65,14 @@ function readingBlock(snapshot: Snapshot, order: Order, today: string): Offer[] 
   return [block('reading', 'All that this order calls for and that was not read yet.', [lines.trimStart(), '    $0'])];
 }
 
-/** The blocks that may be begun where the cursor stands. */
-export function wholeBlocks(
-  snapshot: Snapshot,
-  { block: index, room }: Cursor,
-  eyes: EyeNames,
-  today: string,
-): Offer[] {
-  const { order } = snapshot.block(index);
-  const inOrder = order && (room === 'order' || room === 'reading') ? readingBlock(snapshot, order, today) : [];
+/**
+ * The blocks that may be begun where the cursor stands. The reading is worked out from its order, which takes longer than
+ * all else, so it is left out where another word is being typed.
+ */
+export function wholeBlocks(snapshot: Snapshot, cursor: Cursor, eyes: EyeNames, today: string): Offer[] {
+  const { block: index, room, text, word, character } = cursor;
+  const isReadingTyped = /^(?:r|$)/i.test(text.slice(word.start, character));
+  const order = room === 'order' || room === 'reading' ? snapshot.block(index).order : null;
+  const inOrder = order && isReadingTyped ? readingBlock(snapshot, order, today) : [];
   return [...inOrder, orderBlock(eyes), INSTRUMENT, TOLERANCE, DEFAULTS];
 }
