@@ -15,8 +15,11 @@ import { withClientFiles } from './client-files';
 import { FEATURES, type Features } from './features';
 import { ACTION_KINDS } from './features/code-actions';
 import { resolveCompletion, TRIGGERS } from './features/completion';
+import { JOB_SHEET } from './features/job-sheet';
 import { FINISHES } from './features/on-type-formatting';
 import type { Options } from './features/options';
+import { ORDER_LIST, type OrderListParams } from './features/order-list';
+import { ORDER_STATUS } from './features/order-status';
 import { filesToRename } from './features/rename';
 import { LEGEND } from './features/semantic-tokens';
 import { guard, guardWithout } from './guard';
@@ -24,6 +27,7 @@ import { EXTENSION, type Platform } from './platform';
 import { Publisher } from './publisher';
 import { Session } from './session';
 import type { Snapshot } from './snapshot';
+import { WorkspaceOrders } from './workspace-orders';
 
 /** Changes of settings that come one after the other make the editor ask for its hints once, after this pause. */
 const REFRESH_PAUSE = 100;
@@ -40,12 +44,14 @@ export function serve(connection: Connection, platform: Platform, features: Feat
 
   let offersFiles = false;
   let folders: readonly string[] = [];
+  const files = withClientFiles(platform, connection, () => offersFiles);
+  const configuration = async (folder: string | undefined): Promise<unknown> => {
+    if (!abilities.configuration) return pushed;
+    return connection.workspace.getConfiguration({ ...(folder ? { scopeUri: folder } : {}), section: 'lentil' });
+  };
   const session = new Session({
-    ...withClientFiles(platform, connection, () => offersFiles),
-    configuration: async (folder) => {
-      if (!abilities.configuration) return pushed;
-      return connection.workspace.getConfiguration({ ...(folder ? { scopeUri: folder } : {}), section: 'lentil' });
-    },
+    ...files,
+    configuration,
     edited: (uri) => publisher.changed(uri),
     log,
     settled: (uri) => {
@@ -55,6 +61,7 @@ export function serve(connection: Connection, platform: Platform, features: Feat
       refresh = setTimeout(() => unlessGone(() => connection.languages.inlayHint.refresh()), REFRESH_PAUSE);
     },
   });
+  const workspaceOrders = new WorkspaceOrders(session, files, configuration);
   const options = (uri: string): Options => ({
     abilities,
     settings: session.settings(uri),
@@ -154,6 +161,18 @@ export function serve(connection: Connection, platform: Platform, features: Feat
   connection.onSelectionRanges(guarded('selection ranges', features.selectionRanges));
   connection.languages.semanticTokens.on(guarded('semantic tokens', features.semanticTokens));
   connection.languages.semanticTokens.onRange(guarded('tokens of a range', features.semanticTokensInRange));
+  connection.onRequest(JOB_SHEET, guarded('job sheet', features.jobSheetAt));
+  connection.onRequest(ORDER_STATUS, guarded('order status', features.orderStatus));
+  const ordersJudged = (): Promise<void> => workspaceOrders.bringUpToDate();
+  connection.onRequest(
+    ORDER_LIST,
+    guardWithout(
+      'orders',
+      log,
+      (params: OrderListParams) => features.orderList(workspaceOrders.rows, params),
+      ordersJudged,
+    ),
+  );
 }
 
 /** Watching files tells nothing of what goes with the folder it lies in; an editor tells of what it did itself. */

@@ -162,7 +162,8 @@ export class Session {
     this.#askBelow(`${keyOf(uri)}/${BENCH_FILE}`);
   }
 
-  #folderOf(uri: string): string | undefined {
+  /** The workspace folder that holds a document, the innermost of several. */
+  folderOf(uri: string): string | undefined {
     const key = keyOf(uri);
     return this.#folders
       .filter((folder) => isInside(key, keyOf(folder)))
@@ -171,7 +172,7 @@ export class Session {
 
   /** Key of the workspace folder that holds a document. */
   #topOf(uri: string): string | null {
-    const folder = this.#folderOf(uri);
+    const folder = this.folderOf(uri);
     return folder ? keyOf(folder) : null;
   }
 
@@ -185,7 +186,7 @@ export class Session {
     const open = this.#documents.get(uri);
     if (!open) return;
     const asked = ++open.asked;
-    const folder = this.#folderOf(uri);
+    const folder = this.folderOf(uri);
     const settings = withPatience(this.#host.configuration(folder));
     const bench = this.#findBench(uri, this.#topOf(uri), open);
     open.ready = Promise.all([settings, bench]).then(([section, found]) => {

@@ -10,7 +10,10 @@ import { folding } from './folding';
 import { formatting, rangeFormatting } from './formatting';
 import { hover } from './hover';
 import { inlayHints } from './inlay-hints';
+import { jobSheetAt } from './job-sheet';
 import { onTypeFormatting } from './on-type-formatting';
+import { orderList } from './order-list';
+import { orderStatus } from './order-status';
 import { references } from './references';
 import { prepareRename, rename } from './rename';
 import { selectionRanges } from './selection-ranges';
@@ -29,7 +32,10 @@ export const FEATURES = {
   formatting,
   hover,
   inlayHints,
+  jobSheetAt,
   onTypeFormatting,
+  orderList,
+  orderStatus,
   prepareRename,
   rangeFormatting,
   references,

@@ -38,6 +38,9 @@ const at = ({ uri, position }: Question) => ({ textDocument: { uri }, position }
 const about = ({ uri }: Question) => ({ textDocument: { uri } });
 
 export const QUESTIONS: Readonly<Record<string, Ask>> = {
+  jobSheetAt: (client, question) => client.sendRequest('lentil/sheet', at(question)),
+  orderStatus: (client, question) => client.sendRequest('lentil/orderStatus', at(question)),
+  orderList: (client) => client.sendRequest('lentil/orders', {}),
   codeActions: (client, question) =>
     client.sendRequest(CodeActionRequest.type, {
       ...about(question),
