@@ -1,7 +1,7 @@
 /** Lines of a reading with places left open, and the figures to expect in them. */
 import type { Eye } from '../grammar';
 import { type Power, prismBeforeEye } from '../optics';
-import { workedLens } from './computed';
+import { drumFromFront, workedLens } from './computed';
 import { roundTo, tidy } from './exact';
 import { isOffice, powerAtReference } from './measures/power';
 import { orderedPrism } from './measures/wanted-prism';
@@ -83,7 +83,7 @@ export function addLine(
 
 /** Through the body of the lens where the order says enough for it, else as for a thin lens. */
 function drumPositions(order: Order, lens: OrderedLens, add: number): readonly [string | null, string | null] {
-  const worked = workedLens(order, lens.eye).find(({ what }) => what === 'drum-in-segment')?.values;
+  const worked = drumFromFront(order, lens.eye)?.values;
   const [from, to] = [worked?.distanceThin?.value, worked?.segmentThin?.value];
   if (typeof from === 'number' && typeof to === 'number') return [signed(roundTo(from, 2)), signed(roundTo(to, 2))];
   const made = powerAtReference(order, lens);

@@ -108,6 +108,10 @@ export const readingImbalance = (order: Order): ReturnType<typeof imbalanceAtRea
 /** How much too strong an add of this lens comes out with the back surface on the stop, dioptres. */
 export const addErrorFromBack = (order: Order, eye: Eye): Known<number> | null => backSurfaceError(caseOf(order, eye));
 
+/** Drum positions with the front surface on the stop, where the order says enough of the body of the lens. */
+export const drumFromFront = (order: Order, eye: Eye): Worked | null =>
+  attempt(() => drumInSegment(caseOf(order, eye)));
+
 const pairOf = (order: Order): Pair => ({ R: caseOf(order, 'R'), L: caseOf(order, 'L') });
 
 /** All figures of the pair. */

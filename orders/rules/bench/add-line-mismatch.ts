@@ -1,5 +1,5 @@
 import type { Eye } from '../../../grammar';
-import { workedLens } from '../../computed';
+import { drumFromFront } from '../../computed';
 import { isLess, isSame, tidy } from '../../exact';
 import { powerAtReference } from '../../measures/power';
 import { type Order, otherEye, type Reading, type TypedPower } from '../../model';
@@ -60,7 +60,7 @@ const linesFromBack = (order: Order, reading: Reading, eye: Eye): readonly numbe
 
 /** Only where the order says enough of the body of the lens. */
 function linesFromFront(order: Order, eye: Eye): readonly number[] {
-  const front = workedLens(order, eye).find(({ what }) => what === 'drum-in-segment')?.values;
+  const front = drumFromFront(order, eye)?.values;
   return [front?.distanceThin?.value, front?.distanceWide?.value].filter((one) => typeof one === 'number');
 }
 

@@ -28,10 +28,10 @@ export const slabSide: Rule = {
     return text === typed(site) ? [] : [replace(site, `Write ${text}`, text, false)];
   },
   check: ({ order }, report) => {
-    const wanted = slabFor(order);
+    const slabs = lensesOf(order).flatMap(({ eye, slab }) => (slab ? [{ eye, slab }] : []));
+    const wanted = slabs.length > 0 ? slabFor(order) : null;
     if (!wanted || isLess(wanted.amount, LEAST)) return;
-    for (const { eye, slab } of lensesOf(order)) {
-      if (!slab) continue;
+    for (const { eye, slab } of slabs) {
       const { reverse } = slab.value;
       const expected = reverse ? wanted.reverse : wanted.slab;
       if (eye !== expected)

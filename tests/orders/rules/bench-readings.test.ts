@@ -174,6 +174,22 @@ describe('an add read from behind', () => {
     expect(measureOf(text, 'add', 'R').outcome).toBe('not-judged');
   });
 
+  test('on the strong meridian of a teaching video comes out a fifth too strong', () => {
+    // Wide lines +6.00, near +8.50. With the front at +9.00, 6 mm of 1.498, a true 2.50 reads 2.72 from behind (sum by hand:
+    // 11.50 / (1 - 0.004005 x 11.50) - 9.00 / (1 - 0.004005 x 9.00) - 2.50 = 0.2187).
+    const lines = [
+      'both +3.25 +2.75 x 012',
+      'lens resin-1.50',
+      'base-curve 9.58',
+      'thickness centre 6',
+      'add +2.50',
+      'design bifocal flat-top 28',
+    ];
+    const [found] = findingsWith(pair(lines, ['add R +6.00 -> +8.50']), 'add-wrong-surface');
+    expect(found?.finding.data.error).toBeCloseTo(0.2187, 3);
+    expect(found?.finding.level).toBe('warning');
+  });
+
   test('is not judged where that decides it, and told once', () => {
     expect(measureOf(wrong, 'add', 'R')).toMatchObject({ outcome: 'not-judged', because: 'other-surface', read: 1.92 });
     expect(measureOf(wrong, 'add', 'L')).toMatchObject({ outcome: 'pass' });
