@@ -90,6 +90,57 @@ Status: 0 done, 1 with --check when a file would change, 2 unusable arguments or
   .action(ends(async (paths: string[], options) => (await import('./format')).format(paths, options)));
 
 program
+  .command('export')
+  .description('orders and readings in an open format')
+  .argument('<path>', 'a .lentil file, or - for standard input')
+  .addOption(
+    new Option('--to <format>', 'format to write').choices(['fhir', 'dicom', 'json', 'csv']).makeOptionMandatory(),
+  )
+  .option('--order <name>', 'only the orders of this name')
+  .option('--mapping <file>', 'columns of the table, one “R sphere = NAME” a line (csv)')
+  .option('--files <folder>', 'write each measurement as a DICOM file into this folder (dicom)')
+  .option('--strict', 'fail when something could not be carried over')
+  .addHelpText(
+    'after',
+    `
+fhir   a Bundle of HL7 FHIR R4: orders as VisionPrescription, readings as Observation
+dicom  Lensometry Measurements in the DICOM JSON model; with --files as DICOM Part 10
+json   every fact with its written digits (schema/orders.schema.json)
+csv    a row for each lens ordered and read, or the columns of a mapping
+
+What could not be carried over is told on standard error, line by line. Nothing is made up: where a format asks for what
+nobody said, it stands as absent or unknown, or is left out and told. The same file gives the same bytes.
+
+Examples:
+  lentil export --to fhir orders/QL-1042.lentil > QL-1042.json
+  lentil export --to csv --order QL-1042 --strict orders/week-48.lentil
+
+Status: 0 done, 1 with --strict when something was lost, 2 unusable arguments or unreadable input.`,
+  )
+  .action(ends(async (path: string, options) => (await import('./export')).exportFile(path, options)));
+
+program
+  .command('import')
+  .description('prescriptions and readings from an open format, printed as .lentil text')
+  .argument('<path>', 'a file, or - for standard input')
+  .addOption(new Option('--from <format>', 'format to read').choices(['fhir', 'dicom', 'csv']).makeOptionMandatory())
+  .option('--mapping <file>', 'what the columns of the table mean, one “R sphere = NAME” a line (csv)')
+  .option('--strict', 'fail when something could not be carried over')
+  .addHelpText(
+    'after',
+    `
+fhir   VisionPrescription of HL7 FHIR R4, alone or in a Bundle; contact lenses are refused
+dicom  Lensometry Measurements in the DICOM JSON model, one data set or a list
+csv    the table that export writes, or any other one with a mapping
+
+What could not be carried over is told on standard error, and so is what was refused; the rest is printed. Check the
+text that comes out: lentil import --from fhir FILE | lentil check -
+
+Status: 0 done, 1 with --strict when something was lost, 2 unusable arguments, or something was refused.`,
+  )
+  .action(ends(async (path: string, options) => (await import('./import')).importFile(path, options)));
+
+program
   .command('report')
   .description('the quality of many orders on one page')
   .argument('<path...>', 'files, folders (every .lentil file in them), or - for standard input')

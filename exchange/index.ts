@@ -19,6 +19,7 @@ export type * from './findings/shape';
 export { CAUTION, type Ink, textWriter } from './findings/text';
 export { verdictInWords } from './findings/verdict-line';
 export type { FindingsWriter } from './findings/writer';
+export { type FactsJson, type OrderedJson, type OrdersJson, type ReadLensJson, toOrdersJson } from './orders-json';
 export { reportInHtml } from './report/html/page';
 export type { ReportJson } from './report/report-json';
 export { type ReportOptions, ReportSummary } from './report/summary';

@@ -151,6 +151,6 @@ function measurementsFrom({ eye, again, facts }: ReadFacts): readonly Measuremen
     if (middle && code === 'add') list.push({ ...base, quantity: 'intermediate', value: middle.value });
   }
   for (const { code, value } of facts) if (!SHARED.has(code)) list.push({ ...base, quantity: code, value });
-  if (prism) list.push({ ...base, quantity: 'prism', value: prism });
+  if (prism) list.push({ ...base, quantity: 'prism', value: prism, ring: null });
   return list as Measurement[];
 }

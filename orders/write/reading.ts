@@ -1,7 +1,7 @@
 /** A reading as lines of the notation. */
 import type { Eye } from '../../grammar';
-import type { AddReading, Measurement, Placed, Reading } from '../model';
-import { dioptres, nameInText, plainly } from './figures';
+import type { AddReading, Measurement, Placed, Reading, Ring } from '../model';
+import { decimal, dioptres, nameInText, plainly } from './figures';
 import { powerInText, prismInText } from './powers';
 
 /** The header and the lines below it. A warp is kept as a difference, whose two figures are gone; it is left out. */
@@ -114,7 +114,8 @@ function saidOf(one: Measurement): string {
     case 'add':
       return eye + addInText(one.value);
     case 'prism':
-      return one.eye ? eye + prismInText(one.value, one.eye) : '';
+      if (!one.eye) return '';
+      return eye + (one.ring ? baseInText(one.ring) : prismInText(one.value, one.eye));
     case 'segment-tilt':
       return `${eye}tilt ${plainly(one.value)}`;
     case 'base-curve':
@@ -131,6 +132,10 @@ function saidOf(one: Measurement): string {
       return eye + plainly(one.value);
   }
 }
+
+/** `2.06 base 014`, as it is read on a ring of the target. */
+const baseInText = ({ amount, degrees }: Ring): string =>
+  `${decimal(amount, 2)} base ${plainly(degrees).padStart(3, '0')}`;
 
 function addInText(add: AddReading): string {
   if (add.kind === 'value') return `${dioptres(add.value)}${add.engraved ? ' engraved' : ''}`;

@@ -111,6 +111,7 @@ const READ = [
   'add L +2.00 intermediate +1.12',
   'clock R +6.25 -> +8.25',
   'prism R 0 L 0.50 BO at prism-point',
+  'prism R 2.06 base 014',
   'pd 63.5 near 60',
   'near-pd R 30 L 30.5',
   'optical-centres R 33 L 32',
