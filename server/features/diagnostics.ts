@@ -61,13 +61,19 @@ const said = new WeakMap<Finding, Placeless>();
 
 function relationOf({ code }: Finding): string {
   if (code === 'said-twice') return 'Said here first.';
-  return ruleOf(code)?.family === 'tolerance' ? 'Ordered here.' : 'It goes with this.';
+  const family = ruleOf(code)?.family;
+  if (family === 'tolerance') return 'Ordered here.';
+  return family === 'cause' ? 'Explained by it.' : 'It goes with this.';
 }
 
 /** Findings by the index of their block. */
 type Picked = Map<number, Finding[]>;
 
-const byPlace = (a: Finding, b: Finding): number => a.line - b.line || a.start - b.start;
+/** Down the page; a cause comes before the measures that hang under it. */
+const byPlace = (a: Finding, b: Finding): number =>
+  a.line - b.line || a.start - b.start || Number(isCause(b)) - Number(isCause(a));
+
+const isCause = ({ code }: Finding): boolean => ruleOf(code)?.family === 'cause';
 
 /** Looks from the edited block outwards, one level after the other, and no further than the number asked for. */
 function pick(snapshot: Snapshot, most: number): Picked {

@@ -24,7 +24,12 @@ describe('the same findings', () => {
     ['with both', `\ufeff${BAD.replaceAll('\n', '\r\n')}`],
     ['without a last line end', BAD.trimEnd()],
   ])('%s', (_, text) => {
-    expect(plain).toMatchObject({ findings: [{ code: 'axis-outside', level: 'error', eye: 'R' }] });
+    expect(plain).toMatchObject({
+      findings: [
+        { code: 'lens-turned', level: 'info', eye: 'R' },
+        { code: 'axis-outside', level: 'error', eye: 'R' },
+      ],
+    });
     expect(findingsOf(text)).toEqual(plain);
   });
 
@@ -68,11 +73,13 @@ test('findings and verdicts go to standard output, and nothing else does', () =>
   const { stdout, stderr } = lentil(['check', '-'], { input: BAD });
   expect(stderr).toBe('');
   expect(stdout.split('\n')).toEqual([
+    expect.stringMatching(/^-:13:12 info R is turned by 4° .* \[lens-turned\]$/),
     expect.stringMatching(/^-:13:12 error R axis .* \[axis-outside\]$/),
     '        R      +1.02 -1.48 x 014',
     expect.stringMatching(/^ {15}\^+$/),
     '-',
     expect.stringMatching(/^ {2}TT-2 {2}reject: R axis 4° \(limit 3°\); z80\.1-2015, weakest evidence secondary$/),
+    expect.stringMatching(/^ {8}common practice: Loosen the rim, turn the R lens back/),
     '',
     '1 order in 1 file: 1 reject; 1 error, 0 warnings.',
     expect.stringContaining('not a medical device'),

@@ -93,6 +93,17 @@ test('within one block the nearest lines are shown', () => {
   expect(lines.slice(0, 3)).toEqual([19, 20, 21]);
 });
 
+test('a cause comes before the measures at its place, and the others hang under it', () => {
+  const reading = '  R -3.00\n  L -2.00\n  pd 62\n  prism R 0 L 0\n';
+  const text = `standard z80.1-2015\norder A\n  R -2.00\n  L -3.00\n  pd 62\n  design single-vision\n  supply glazed\n  reading 2026-11-24\n${reading}`;
+  checkDiagnostics(text, ['eyes-swapped: -3.00', 'power-outside: -3.00', 'power-outside: -2.00']);
+  const [cause] = diagnostics(sample(text).snapshot.analysed(), options()).filter(
+    ({ code }) => code === 'eyes-swapped',
+  );
+  expect(cause?.severity).toBe(DiagnosticSeverity.Information);
+  expect(cause?.relatedInformation?.map(({ message }) => message)).toEqual(['Explained by it.']);
+});
+
 test('every finding of the library is published, and no other, for the examples of all rules', () => {
   for (const { code, page } of RULES) {
     for (const example of [page.example.wrong, page.example.right]) {
