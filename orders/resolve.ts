@@ -185,9 +185,7 @@ function build(
     panto: draft.get('worn.panto'),
     wrap: draft.get('worn.wrap'),
   };
-  const supply =
-    draft.get<Supply>('supply')?.value ??
-    (frame.a ? 'glazed' : draft.get('R.height') || draft.get('pd') ? 'glazed' : 'uncut');
+  const supply = draft.get<Supply>('supply')?.value ?? (MOUNTED.some((key) => draft.get(key)) ? 'glazed' : 'uncut');
   return {
     name,
     place,
@@ -209,6 +207,9 @@ function build(
     decided,
   };
 }
+
+/** What is only said of lenses that go into a frame. */
+const MOUNTED = ['frame.a', 'pd', 'near', 'height', 'below-datum'].flatMap((key) => [key, `R.${key}`, `L.${key}`]);
 
 const distancesOf = (draft: Draft, key: string): Distances => ({
   binocular: draft.get(key),
