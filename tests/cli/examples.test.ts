@@ -72,6 +72,11 @@ const EXPECTED: Readonly<Record<string, Expected>> = {
   // Half a prism dioptre less base down on the left: 0.50, and 0.33 are allowed.
   'PX-602': { verdict: 'reject', because: ['pair prism-vertical'] },
 
+  // +1.50 and +0.75 less 0.03 of zero; +1.25 +0.50 x 075 is +1.75 -0.50 x 165; 0.25 base up in both leave nothing.
+  'RR-951': { verdict: 'accept' },
+  // 1.89 is 0.14 too much where 0.12 is allowed; 10.60 and 8.85 through 4.1 mm of 1.586 leave 0.09 of it to the surface.
+  'RR-952': { verdict: 'incomplete', because: ['R add'] },
+
   // -4.50 -0.75 x 022 and -4.25 -1.00 x 168 with an add of 2.00, read within 0.03.
   'TS-701': { verdict: 'accept' },
   // The unreadable line is none that the verdict needs.

@@ -1,5 +1,5 @@
 import { addErrorFromBack, type Known } from '../../computed';
-import { isLess, tidy } from '../../exact';
+import { isLess, roundTo } from '../../exact';
 import { surfaceDecides, surfaceOf } from '../../measures/add-surface';
 import { EYES } from '../../model';
 import { amountInWords, figure, signed } from '../../words';
@@ -21,12 +21,12 @@ export const addWrongSurface: Rule = {
   },
   message: (data) => {
     const { error, read, said, decides, ground } = data as unknown as Told;
-    const more = `${amountInWords(error, 'D')} more than from the front`;
+    const more = `${amountInWords(roundTo(error, 2), 'D')} more than from the front`;
     const by = `Reckoned for ${ground}.`;
     if (!said)
-      return `Which surface was on the stop? From the back this lens shows ${more}: then this add is ${signed(tidy(read - error))}. ${by}`;
+      return `Which surface was on the stop? From the back this lens shows ${more}: then this add is ${signed(roundTo(read - error, 2))}. ${by}`;
     const left = decides ? ' That decides it, so it is not judged; read it from the front.' : '';
-    return `With the back surface on the stop this lens shows ${more}: its add is about ${signed(tidy(read - error))}.${left} ${by}`;
+    return `With the back surface on the stop this lens shows ${more}: its add is about ${signed(roundTo(read - error, 2))}.${left} ${by}`;
   },
   fixes: (site) => {
     const { said } = site.finding.data;
@@ -71,7 +71,7 @@ interface Told {
 /** What the error rests on: `front surface +7.52 D, thickness 4.1 mm, index 1.498, add 2.00 D`, and what was assumed. */
 function groundInWords({ inputs, assumed }: Known<number>): string {
   const of = (name: string): number => Number(inputs[name]?.value ?? 0);
-  const front = `front surface ${signed(of('front surface'))} D`;
+  const front = `front surface ${signed(roundTo(of('front surface'), 2))} D`;
   const body = `thickness ${Number(of('centre thickness').toFixed(1))} mm, index ${figure(of('index'), 3)}, add ${signed(of('add'))}`;
   return `${front}, ${body}; taken as usual: ${assumed.join('; ')}`;
 }

@@ -155,7 +155,7 @@ describe('an add read from behind', () => {
     // lens is 1.1 mm thicker in the segment, which no order says.
     expect(findingsWith(wrong, 'add-wrong-surface')[0]?.finding.data.error).toBeCloseTo(0.0905, 4);
     expect(messages(wrong, 'add-wrong-surface')).toEqual([
-      'With the back surface on the stop this lens shows 0.091 D more than from the front: its add is about +1.83. That decides it, so it is not judged; read it from the front. Reckoned for front surface +8.75 D, thickness 4.1 mm, index 1.586, add +1.75; taken as usual: segment on the front surface; as thick in the segment as beside it; base curve marked for index 1.530.',
+      'With the back surface on the stop this lens shows 0.09 D more than from the front: its add is about +1.83. That decides it, so it is not judged; read it from the front. Reckoned for front surface +8.75 D, thickness 4.1 mm, index 1.586, add +1.75; taken as usual: segment on the front surface; as thick in the segment as beside it; base curve marked for index 1.530.',
     ]);
   });
 
