@@ -6,7 +6,7 @@ import {
   type SemanticTokensRangeParams,
 } from 'vscode-languageserver';
 import type { Snapshot } from '../snapshot';
-import { isVeryLarge } from './large';
+import { isVeryLarge, MOST_LINES } from './large';
 import { TOKEN_MODIFIERS, TOKEN_TYPES, tokensOf } from './semantic-tokens/line';
 
 export const LEGEND: SemanticTokensLegend = { tokenTypes: [...TOKEN_TYPES], tokenModifiers: [...TOKEN_MODIFIERS] };
@@ -15,14 +15,15 @@ export const LEGEND: SemanticTokensLegend = { tokenTypes: [...TOKEN_TYPES], toke
 export const semanticTokens = (snapshot: Snapshot, _: SemanticTokensParams): SemanticTokens | null =>
   isVeryLarge(snapshot) ? null : tokensBetween(snapshot, 0, snapshot.document.lineCount - 1);
 
-/** The same for the lines that a range touches. */
+/** The same for the lines that a range touches, as far as a window can be meant. */
 export const semanticTokensInRange = (snapshot: Snapshot, { range }: SemanticTokensRangeParams): SemanticTokens =>
   tokensBetween(snapshot, Math.max(0, range.start.line), Math.min(range.end.line, snapshot.document.lineCount - 1));
 
 function tokensBetween(snapshot: Snapshot, first: number, last: number): SemanticTokens {
   const { document } = snapshot;
   const builder = new SemanticTokensBuilder();
-  for (let number = first; number <= last; number++) {
+  const end = Math.min(last, first + MOST_LINES);
+  for (let number = first; number <= end; number++) {
     const block = document.blockAt(number);
     const line = document.line(number);
     const kind = document.blocks[block]?.kind;

@@ -66,7 +66,7 @@ describe('at the head of a line', () => {
   });
 
   test('a line no deeper than its reading may be one of the order', () => {
-    checkOffers('order A\n  R -1.00\n  reading 2026-11-24\n    R -1.00\n  |', ['R', 'L', 'add', 'prism', 'pd']);
+    checkOffers('order A\n  R -1.00\n  reading 2026-11-24\n    R -1.00\n  |', ['L', 'add', 'prism', 'pd']);
     expect(labelsAt('order A\n  reading 2026-11-24\n    |')).toContain('frame');
   });
 
@@ -196,6 +196,10 @@ describe('inside a line', () => {
     expect(listAt(`${orders(0, 600)}order X\n  remake-of |\n`)?.isIncomplete).toBe(true);
   });
 
+  test('two orders of one name are offered once', () => {
+    expect(labelsAt('order A\norder A\norder X\n  remake-of |\n')).toEqual(['A']);
+  });
+
   test('findings of the order come before all other codes, and what cannot be confirmed is none of them', () => {
     const text = 'standard z80.1-2015\norder A\n  R -4.50 -0.75 x 5\n  L 4.50\n  confirmed |';
     checkOffers(text, [], ['sign-missing', 'power-outside', 'axis-outside']);
@@ -209,6 +213,9 @@ describe('inside a line', () => {
     'order A\n  note "su|"',
     'order A\n  note su|',
     'order A\n  confirmed axis-short "R |',
+    'order A\n  reading 2026-11-24 by KO\n    note by |',
+    'instrument FOC-A\norder A\n  reading 2026-11-24\n    note with |',
+    'order A by |',
     'order A\n  note “su|',
     'order A\n  R -4.5|',
     'order A\n  R -|',

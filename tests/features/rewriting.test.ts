@@ -128,10 +128,15 @@ describe('PD', () => {
     expect(Object.values(results(`order A\n  ${line}\n`, REWRITE))).toEqual([`order A\n  ${expected}\n`]),
   );
 
-  test.each(['pd 63 R 31.5 L 31.5|', 'pd R 31.5|', 'pd 63 near R 30 L 30|', 'pd 63,60|', 'pd |'])(
-    'not offered: %s',
-    (line) => expect(results(`order A\n  ${line}\n`, REWRITE)).toEqual({}),
-  );
+  test.each([
+    'pd 63 R 31.5 L 31.5|',
+    'pd R 31.5|',
+    'pd 63 near R 30 L 30|',
+    'pd near 60|',
+    'pd near 60 63|',
+    'pd 63,60|',
+    'pd |',
+  ])('not offered: %s', (line) => expect(results(`order A\n  ${line}\n`, REWRITE)).toEqual({}));
 
   test('halves are nobody’s guess: offered on request only, and never for what was measured', () => {
     const triggerKind = CodeActionTriggerKind.Automatic;

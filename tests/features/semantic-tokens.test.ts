@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { VOCABULARY } from '../../grammar';
 import { LEGEND, semanticTokens, semanticTokensInRange } from '../../server/features/semantic-tokens';
-import { BIFOCAL, sample } from './support/sample';
+import { BIFOCAL, sample, WHOLE } from './support/sample';
 
 /** Takes the numbers apart as an editor does, into pieces of the text with their type. */
 function decoded(text: string, data: readonly number[]): string[] {
@@ -84,6 +84,9 @@ test('a very large file gives them by ranges only', () => {
   expect(semanticTokens(snapshot, about)).toBeNull();
   const range = { start: { line: 19_000, character: 0 }, end: { line: 19_001, character: 0 } };
   expect(semanticTokensInRange(snapshot, { ...about, range }).data).toHaveLength(4 * 5);
+  const { data } = semanticTokensInRange(snapshot, { ...about, range: WHOLE });
+  // Two tokens on each line, up to the most that is looked at.
+  expect(data.length).toBeLessThanOrEqual(20_001 * 2 * 5);
 });
 
 test('every word that can open a line has a colour there', () => {

@@ -12,13 +12,15 @@ export function pdHalves(asking: Asking): CodeAction[] {
   const { node } = line;
   const isNear = node.head?.word === 'near-pd';
   const distances = (isNear ? [node.near] : [node.distance, node.near]).filter(isSaid);
-  const [first, last] = [distances[0], distances.at(-1)].map((one) => one && spanOf(one));
-  if (!first || !last) return [];
+  const [first, second] = distances.map(spanOf);
+  // A near distance alone, or one that stands first, has its word where this would begin.
+  if (!first || (!isNear && !isSaid(node.distance)) || (second && second.start < first.end)) return [];
+  const { end } = second ?? first;
   return [SPLIT, JOIN].flatMap(({ title, write }) => {
     const written = distances.map(write);
     if (written.some((one) => one === null)) return [];
     const text = written.join(' near ');
-    const edit = { line: line.line, start: startOf(node, line.text, first.start), end: last.end, text };
+    const edit = { line: line.line, start: startOf(node, line.text, first.start), end, text };
     const edits = textEdits(asking.snapshot, line.block, [edit]);
     return [actionOf(asking, { title: `${title}: ${text}`, kind: PD_HALVES, edits })];
   });

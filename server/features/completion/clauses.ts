@@ -31,6 +31,9 @@ const MEASURED = [
   'segment',
 ];
 
+/** Lines that may end with what a measurement was taken with, and where. */
+export const TAKEN_LINES: ReadonlySet<string> = new Set([...EYES, ...MEASURED]);
+
 /** Lines whose values may be said for each eye. */
 export const EYE_LINES: ReadonlySet<string> = new Set([
   ...MEASURED,
@@ -115,5 +118,5 @@ export const CLAUSES: readonly Clause[] = [
   // Who, with what and where
   { words: ['by', 'with', 'stage'], lines: ['reading'], after: 'any' },
   { words: ['by'], lines: ['confirmed', 'decided'], after: 'any' },
-  { words: ['at', 'with', 'corrected'], lines: [...EYES, ...MEASURED], after: ['figure'], room: 'reading' },
+  { words: ['at', 'with', 'corrected'], lines: [...TAKEN_LINES], after: ['figure'], room: 'reading' },
 ];

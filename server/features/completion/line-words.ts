@@ -28,12 +28,10 @@ export function lineWords(block: Block, cursor: Cursor, eyes: EyeNames): Offer[]
   const { room, leavesReading } = cursor;
   const rooms: readonly Room[] =
     room !== 'reading' ? [room] : leavesReading ? ['order', 'reading'] : ['reading', 'order'];
-  const said = wordsSaid(block, cursor);
   const here = rooms.flatMap((one) => {
-    const words = IN_ROOM[one];
-    return one === room
-      ? [...words.filter(({ word }) => !said.has(word)), ...words.filter(({ word }) => said.has(word))]
-      : words;
+    const said = wordsSaid(block, cursor.line, one);
+    const isSaid = ({ word }: VocabularyEntry): boolean => said.has(word);
+    return [...IN_ROOM[one].filter((entry) => !isSaid(entry)), ...IN_ROOM[one].filter(isSaid)];
   });
   return [...new Set([...here, ...IN_ROOM.file])].map((entry) =>
     wordOffer(entry, entry.role === 'eye' ? eyes[entry.word as EyeOrBoth] : entry.word),
@@ -49,8 +47,8 @@ function inLikelyOrder(room: Room): readonly VocabularyEntry[] {
   return [...legal].sort((one, other) => place(one.word) - place(other.word));
 }
 
-/** Heads of the other lines of the same order or the same reading. */
-function wordsSaid(block: Block, { line, room }: Cursor): ReadonlySet<string> {
+/** Heads of the other lines of the same order, the same reading, or whatever block it is. */
+function wordsSaid(block: Block, line: number, room: Room): ReadonlySet<string> {
   const sections = block.kind === 'order' ? sectionsOf(block).map(({ kind }) => kind) : [];
   const isMine = (at: number): boolean => {
     if (at === line || room === 'file') return false;

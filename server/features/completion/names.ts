@@ -3,6 +3,7 @@ import { CompletionItemKind } from 'vscode-languageserver';
 import { type Block, meaningsOf, VOCABULARY } from '../../../grammar';
 import { canBeConfirmed, figure, type Instrument, materials, RULES, toleranceSets } from '../../../orders';
 import type { Snapshot } from '../../snapshot';
+import { TAKEN_LINES } from './clauses';
 import { type Cursor, headOf, isFigure, partsBefore } from './cursor';
 import { asName, type Offer, wordOffer } from './offer';
 
@@ -21,7 +22,6 @@ export function namesAt(snapshot: Snapshot, cursor: Cursor, today: string): Name
   if (head === null) return null;
   const last = parts.at(-1) ?? '';
   const isFirst = parts.length === 1;
-  const inReading = cursor.lineRoom === 'reading' || head === 'reading';
   const all = (offers: readonly Offer[], only = true): Names => ({ offers, only, more: false });
   if (isFirst) {
     if (head === 'standard') return all([...houses(snapshot), ...SETS]);
@@ -31,13 +31,17 @@ export function namesAt(snapshot: Snapshot, cursor: Cursor, today: string): Name
   }
   if (head === 'lens' && (isFirst || isEye(last))) return all(MATERIALS, false);
   if (head === 'tolerance' && last === 'from') return all(SETS);
-  if (last === 'stage' && head === 'reading') return all(choicesOf('stage'));
-  if (!inReading && last !== 'by') return null;
-  if (last === 'with') return all([...snapshot.context.instruments.values()].map(instrumentOffer));
-  if (last === 'at') return all(choicesOf('at'));
-  if (last === 'by') return all(people(snapshot, cursor.block));
-  return null;
+  if (last === 'by' && SIGNED.has(head)) return all(people(snapshot, cursor.block));
+  const isHeader = head === 'reading';
+  const isTaken = cursor.lineRoom === 'reading' && TAKEN_LINES.has(head);
+  if (last === 'with' && (isHeader || isTaken))
+    return all([...snapshot.context.instruments.values()].map(instrumentOffer));
+  if (last === 'stage' && isHeader) return all(choicesOf('stage'));
+  return last === 'at' && isTaken ? all(choicesOf('at')) : null;
 }
+
+/** Lines that say who did something. */
+const SIGNED = new Set(['reading', 'decided', 'confirmed']);
 
 const isEye = (part: string): boolean => !isFigure(part) && meaningsOf(part).some(({ role }) => role === 'eye');
 
@@ -84,13 +88,14 @@ const HEADER = /^\s*order\s+([^\s"#“„«]+)/i;
 
 /** Other orders, the nearest first. */
 function orders({ document: { blocks } }: Snapshot, { block }: Cursor): Names {
-  const offers: Offer[] = [];
+  const names = new Set<string>();
   for (let away = 1; away <= NEAR; away++) {
     for (const at of [block - away, block + away]) {
       const name = nameOf(blocks[at]);
-      if (name !== null) offers.push(named(name, CompletionItemKind.Reference));
+      if (name !== null) names.add(name);
     }
   }
+  const offers = [...names].map((name) => named(name, CompletionItemKind.Reference));
   return { offers, only: true, more: block > NEAR || blocks.length - block > NEAR + 1 };
 }
 
