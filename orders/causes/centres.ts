@@ -2,7 +2,6 @@
 import type { Eye } from '../../grammar';
 import { tidy } from '../exact';
 import type { Place } from '../finding';
-import type { Explanation } from './explanation';
 import type { Failed, Scene } from './scene';
 
 export interface Centres {
@@ -30,11 +29,3 @@ export function centresOf({ order, values, failed }: Scene): Centres | null {
   if (resting.length === 0) return null;
   return { R: tidy(read.R.value - right), L: tidy(read.L.value - left), failed: resting };
 }
-
-/** An explanation that says how a failure is made up; nothing of it remains. */
-export const madeUp = (
-  eye: Eye | null,
-  explains: readonly Failed[],
-  data: Explanation['data'],
-  weak = false,
-): Explanation => ({ eye, explains, data, left: 0, ...(weak ? { weak: true } : {}) });

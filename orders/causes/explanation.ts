@@ -106,7 +106,15 @@ const isUnchanged = (a: Measure, b: Measure): boolean =>
 /** A lens whose power, cylinder or axis is explained has none of them left outside. */
 const isWhole = ({ failed }: Scene, explains: readonly Failed[]): boolean =>
   explains.every(
-    ({ eye, ...one }) =>
-      !isRefraction(one as Measure) ||
-      failed.every((other) => other.eye !== eye || !isRefraction(other) || explains.includes(other)),
+    (one) =>
+      !isRefraction(one) ||
+      failed.every((other) => other.eye !== one.eye || !isRefraction(other) || explains.includes(other)),
   );
+
+/** An explanation that says how a failure is made up; nothing of it remains. */
+export const madeUp = (
+  eye: Eye | null,
+  explains: readonly Failed[],
+  data: Explanation['data'],
+  weak = false,
+): Explanation => ({ eye, explains, data, left: 0, ...(weak ? { weak: true } : {}) });

@@ -1,4 +1,5 @@
-import { centresOf, madeUp } from '../../causes/centres';
+import { centresOf } from '../../causes/centres';
+import { madeUp } from '../../causes/explanation';
 import { isLess } from '../../exact';
 import { amountInWords } from '../../words';
 import { cause } from './cause';

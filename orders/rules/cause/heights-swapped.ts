@@ -1,4 +1,4 @@
-import { madeUp } from '../../causes/centres';
+import { madeUp } from '../../causes/explanation';
 import { isLess, isWithin } from '../../exact';
 import { amountInWords } from '../../words';
 import { cause } from './cause';

@@ -11,6 +11,3 @@ export const lensesInWords = ({ lenses }: FindingData): string =>
 
 /** `R`, `R and L`. */
 export const eyesInWords = ({ eyes }: FindingData): string => (eyes as readonly string[]).join(' and ');
-
-/** The word for one lens or for several. */
-export const isOrAre = ({ eyes }: FindingData): string => ((eyes as readonly string[]).length > 1 ? 'are' : 'is');

@@ -1,4 +1,4 @@
-import { madeUp } from '../../causes/centres';
+import { madeUp } from '../../causes/explanation';
 import { isLess, isWithin, tidy } from '../../exact';
 import type { Quantity } from '../../measures/measure';
 import type { Distances } from '../../model';

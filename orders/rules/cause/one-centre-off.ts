@@ -1,5 +1,6 @@
 import type { Eye } from '../../../grammar';
-import { centresOf, madeUp } from '../../causes/centres';
+import { centresOf } from '../../causes/centres';
+import { madeUp } from '../../causes/explanation';
 import { isLess } from '../../exact';
 import { EYES, otherEye } from '../../model';
 import { amountInWords } from '../../words';

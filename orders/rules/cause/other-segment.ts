@@ -1,5 +1,5 @@
 import type { Eye } from '../../../grammar';
-import { madeUp } from '../../causes/centres';
+import { madeUp } from '../../causes/explanation';
 import type { Failed, Scene } from '../../causes/scene';
 import { isWithin } from '../../exact';
 import type { Design } from '../../model';

@@ -1,7 +1,7 @@
 import type { Eye } from '../../../grammar';
 import { type Displacement, type PrismVector, prentice } from '../../../optics';
 import { attempt } from '../../attempt';
-import { madeUp } from '../../causes/centres';
+import { madeUp } from '../../causes/explanation';
 import { heightErrors } from '../../causes/height-errors';
 import { type Scene, wantedPower } from '../../causes/scene';
 import { isWithin } from '../../exact';

@@ -1,4 +1,4 @@
-import { madeUp } from '../../causes/centres';
+import { madeUp } from '../../causes/explanation';
 import { loneTurn } from '../../causes/lone-turn';
 import { amountInWords } from '../../words';
 import { cause } from './cause';

@@ -1,5 +1,5 @@
 import type { Eye } from '../../../grammar';
-import { madeUp } from '../../causes/centres';
+import { madeUp } from '../../causes/explanation';
 import { type Failed, isRefraction, type Scene } from '../../causes/scene';
 import { isLess } from '../../exact';
 import { amountInWords } from '../../words';
