@@ -1,5 +1,6 @@
 /** How a segment is made, as far as the order says it. */
 import { materials } from '../tables';
+import { isSegmented } from './computed/case';
 import type { OrderedLens } from './model';
 
 /** The surface that carries the segment can be felt only where the segment is ground or cast in one piece with the lens. */
@@ -9,12 +10,8 @@ export type SegmentKind = 'fused' | 'one-piece';
  * Segments of glass are fused in, except the full-width one; those of resin are cast in one piece. Null for a lens
  * without a segment, and where the material is not known. From memory of Brooks & Borish, System for Ophthalmic Dispensing.
  */
-export function segmentKindOf({ design, material }: OrderedLens): SegmentKind | null {
-  const made = design?.value;
-  if (!made || !SEGMENTED.has(made.type)) return null;
-  const family = materials.find(({ id }) => id === material?.value.known)?.family;
-  if (!family) return null;
-  return family === 'glass' && made.shape !== 'full-width' ? 'fused' : 'one-piece';
+export function segmentKindOf(lens: OrderedLens): SegmentKind | null {
+  const family = materials.find(({ id }) => id === lens.material?.value.known)?.family;
+  if (!family || !isSegmented(lens)) return null;
+  return family === 'glass' && lens.design?.value.shape !== 'full-width' ? 'fused' : 'one-piece';
 }
-
-const SEGMENTED = new Set(['bifocal', 'trifocal', 'double']);
