@@ -26,7 +26,7 @@ export interface OrderedJson {
   readonly R: FactsJson;
   readonly L: FactsJson;
   readonly pair: FactsJson;
-  /** Lines of the order that say something else, in the words of their writer. */
+  /** Lines of the order that say something else or more, in the words of their writer. */
   readonly lines: readonly string[];
   readonly readings: readonly {
     readonly date: string | null;
@@ -75,7 +75,9 @@ function convert(
   const read = order.readings.map((reading) => readParts(reading, block.block, instruments));
   const parts = [...ordered, ...read.flatMap((lenses) => lenses.flatMap((lens) => lens.parts))];
   const inParts = new Set(parts.map(({ place }) => place.line));
-  const others = saidLines(block.block).filter((said) => isOther(said) && !inParts.has(said.line));
+  const others = saidLines(block.block).filter(
+    (said) => isOther(said) && (!inParts.has(said.line) || said.details.length > 0),
+  );
   const ends = [...order.readings.map(({ place }) => place.line), Number.POSITIVE_INFINITY];
   const result: OrderedJson = {
     name: order.name,
@@ -99,6 +101,7 @@ function convert(
     parts,
     part: ({ workedOut }) => (workedOut ? 'worked-out' : null),
     line: () => null,
+    details: true,
   });
   return { result, losses };
 }

@@ -31,7 +31,10 @@ const ROOMS: Readonly<Record<string, Room>> = {
   grammar: { rooms: [], packages: ['chevrotain', 'fastest-levenshtein'] },
   orders: { rooms: ['grammar', 'optics', 'tables'], packages: [] },
   // Of `sarif` there are only types.
-  exchange: { rooms: ['orders'], packages: ['d3-array', 'sarif', 'simple-statistics'] },
+  exchange: {
+    rooms: ['orders'],
+    packages: ['csv-parse', 'csv-stringify', 'd3-array', 'lossless-json', 'sarif', 'simple-statistics', 'uuid'],
+  },
   server: { rooms: ['orders', 'grammar'], packages: ['vscode-languageserver'], platform: /^server\/(?:node|web)\.ts$/ },
   cli: {
     rooms: ['exchange', 'orders', 'grammar', 'server'],

@@ -11,6 +11,8 @@ export interface Carried {
   readonly part: (part: Part) => LossReason | null;
   /** What becomes of a line that holds no such fact; null where it is carried over whole. */
   readonly line: (line: SaidLine) => LossReason | null;
+  /** Whether the words beside the figures of a line are carried over; they rarely are. */
+  readonly details?: boolean;
 }
 
 /**
@@ -41,7 +43,10 @@ export function lossesOf(
       return why ? [loss(partInWords(part), why, part.eye)] : [];
     });
     const why = parts.length === 0 || said.kind === 'order' ? carried.line(said) : null;
-    return [...(why ? [loss(said.text, why)] : []), ...lost, ...comment];
+    // A line that is lost as a whole takes its details along.
+    const details =
+      why || parts.length === 0 || carried.details ? [] : said.details.map((word) => loss(word, 'no-place'));
+    return [...(why ? [loss(said.text, why)] : []), ...lost, ...details, ...comment];
   });
 }
 

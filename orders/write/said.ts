@@ -18,6 +18,8 @@ export interface SaidLine {
   readonly rest: string;
   /** The comment with its mark, or nothing. */
   readonly comment: string;
+  /** Words beside the figures that the model keeps nothing of, such as which end of a segment is higher. */
+  readonly details: readonly string[];
 }
 
 /** The lines of a block that say something, comments included. */
@@ -36,8 +38,21 @@ export function saidLines(block: Block): readonly SaidLine[] {
       text: text.slice(0, cut).trim(),
       rest: free ?? text.slice(node.head?.end ?? 0, cut).trim(),
       comment: text.slice(cut).trim(),
+      details: detailsOf(node),
     };
   });
+}
+
+function detailsOf(node: LineNode): readonly string[] {
+  const words: readonly (string | null | undefined)[] =
+    node.kind === 'segment'
+      ? node.entries.map(({ value }) => value.tiltTowards)
+      : node.kind === 'add'
+        ? node.entries.map(({ value }) => value.surface)
+        : node.kind === 'choice'
+          ? [node.choice?.word === 'batch' ? 'batch' : null, node.detail?.text]
+          : [];
+  return words.filter((word): word is string => Boolean(word));
 }
 
 /**
