@@ -3,6 +3,7 @@ import { cpus } from 'node:os';
 import { benchAnswers } from './answers';
 import { benchBatch } from './batch';
 import { benchEdit } from './edit';
+import { benchMemory } from './memory';
 import { benchParser } from './parser';
 import { SEED } from './work';
 
@@ -11,6 +12,7 @@ const BENCHES: Readonly<Record<string, () => Promise<void>>> = {
   batch: benchBatch,
   edit: benchEdit,
   answers: benchAnswers,
+  memory: benchMemory,
 };
 
 const wanted = process.argv.slice(2);

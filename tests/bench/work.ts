@@ -147,7 +147,10 @@ const asData = ({ name, ordered, read }: Job): unknown => ({
 export const yamlText = (work: readonly Job[]): string =>
   stringify({ standard: 'z80.1-2015', orders: work.map(asData) });
 
-/** The schema a YAML file of such orders would be edited with. */
+export const jsonText = (work: readonly Job[]): string =>
+  JSON.stringify({ standard: 'z80.1-2015', orders: work.map(asData) }, null, 2);
+
+/** The schema a YAML or JSON file of such orders would be edited with. */
 export const YAML_SCHEMA = {
   $schema: 'http://json-schema.org/draft-07/schema#',
   type: 'object',
