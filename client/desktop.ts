@@ -1,8 +1,10 @@
 /** The extension in a window of its own: the server is the `lentil` command in a process beside the editor. */
-import type { ExtensionContext } from 'vscode';
+import { type ExtensionContext, Uri } from 'vscode';
 import { LanguageClient, TransportKind } from 'vscode-languageclient/node';
+import { checkTask } from './check-task';
 import { answerForFiles } from './files';
 import { actionCommands, clientOptions, ID, NAME, outputChannel, restartCommand } from './language-client';
+import { views } from './views';
 
 let client: LanguageClient | undefined;
 
@@ -10,7 +12,19 @@ export async function activate(context: ExtensionContext): Promise<void> {
   const output = outputChannel();
   const server = { module: context.asAbsolutePath('dist/lentil.mjs'), args: ['serve'], transport: TransportKind.ipc };
   client = new LanguageClient(ID, NAME, server, clientOptions(output));
-  context.subscriptions.push(output, restartCommand(client), ...actionCommands(), ...answerForFiles(client));
+  context.subscriptions.push(
+    output,
+    restartCommand(client),
+    ...actionCommands(),
+    ...answerForFiles(client),
+    ...views(context, client),
+    checkTask({
+      program: process.execPath,
+      command: Uri.joinPath(context.extensionUri, 'dist', 'lentil.mjs'),
+      // The program is the editor’s own, which then runs as plain Node.js.
+      env: { ELECTRON_RUN_AS_NODE: '1' },
+    }),
+  );
   await client.start();
 }
 

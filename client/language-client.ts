@@ -3,6 +3,7 @@ import { commands, type Disposable, type LogOutputChannel, window, workspace } f
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
 import { ACTION_COMMANDS } from './actions';
 import { OFFERS_FILES } from './files';
+import { Recovery } from './recovery';
 
 export const ID = 'lentil';
 export const NAME = 'Lentil';
@@ -17,6 +18,7 @@ export function clientOptions(outputChannel: LogOutputChannel): LanguageClientOp
     documentSelector: [...schemes].map((scheme) => ({ scheme, language: ID })),
     outputChannel,
     initializationOptions: OFFERS_FILES,
+    errorHandler: new Recovery(),
   };
 }
 

@@ -8,6 +8,7 @@ import {
 } from 'vscode-languageclient/browser';
 import { answerForFiles } from './files';
 import { actionCommands, clientOptions, ID, NAME, outputChannel, restartCommand } from './language-client';
+import { views } from './views';
 
 let client: LanguageClient | undefined;
 let worker: Worker | undefined;
@@ -22,7 +23,13 @@ export async function activate(context: ExtensionContext): Promise<void> {
     return { reader: new BrowserMessageReader(worker), writer: new BrowserMessageWriter(worker) };
   };
   client = new LanguageClient(ID, NAME, start, clientOptions(output));
-  context.subscriptions.push(output, restartCommand(client), ...actionCommands(), ...answerForFiles(client));
+  context.subscriptions.push(
+    output,
+    restartCommand(client),
+    ...actionCommands(),
+    ...answerForFiles(client),
+    ...views(context, client),
+  );
   await client.start();
 }
 

@@ -61,6 +61,11 @@ export const bundles = [
     options: { ...forBrowser, entryPoints: { 'extension-web': 'client/web.ts' }, outdir: 'dist', external: ['vscode'] },
   },
   {
+    name: 'page of the sheet',
+    entries: ['client/sheet/page.ts'],
+    options: { ...forBrowser, format: 'iife', entryPoints: { 'sheet-page': 'client/sheet/page.ts' }, outdir: 'dist' },
+  },
+  {
     name: 'web server',
     optional: true,
     entries: ['server/web.ts'],

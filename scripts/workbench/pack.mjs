@@ -4,8 +4,8 @@ import { createVSIX } from '@vscode/vsce';
 import { root } from '../project.mjs';
 import { vsix } from './places.mjs';
 
-const packedFolders = ['dist', 'grammar', 'schema'];
-const packedFiles = ['package.json', 'README.md', 'CHANGELOG.md', 'LICENSE'];
+const packedFolders = ['dist', 'grammar', 'l10n', 'media', 'schema', 'snippets'];
+const packedFiles = ['package.json', 'package.nls.json', 'package.nls.de.json', 'README.md', 'CHANGELOG.md', 'LICENSE'];
 
 /** Builds and packs the extension into a file. Its dependencies are in the bundles already. */
 export async function packExtension(file) {
