@@ -34,7 +34,7 @@ section { margin-top: 2.2rem; border-top: 1px solid var(--line); }
 .card p { margin: 0; font-size: .87rem; line-height: 1.45; color: var(--quiet); }
 .card .what { color: var(--ink); font-weight: 600; }
 .card .figure { font-size: 1.85rem; line-height: 1.3; color: var(--ink); font-weight: 600; letter-spacing: -.01em; }
-.steps { padding-left: 1.3rem; margin: 0 0 1rem; }
+.steps { padding-left: 1.9rem; margin: 0 0 1rem; }
 .steps li { margin-bottom: .35rem; max-width: 48rem; }
 .note, .nothing, .quiet { color: var(--quiet); }
 .note { font-size: .9rem; }
@@ -49,6 +49,8 @@ th, td { text-align: left; padding: .32rem .9rem .32rem 0; border-bottom: 1px so
 thead th { color: var(--quiet); font-size: .82rem; border-bottom: 1px solid var(--quiet); vertical-align: bottom; }
 .figures { text-align: right; white-space: nowrap; }
 th .quiet { white-space: nowrap; }
+th[scope="row"] { min-width: 7rem; }
+td { min-width: 4.2rem; }
 td code { font-size: .95em; overflow-wrap: anywhere; }
 code { font-family: ui-monospace, "SF Mono", Menlo, Consolas, "Liberation Mono", monospace; }
 dt { font-weight: 600; margin-top: .7rem; }

@@ -137,12 +137,15 @@ class Kind {
     };
   }
 
-  /** The limits lie on edges of bars, and nothing in the middle of one, since most deviations are near nothing. */
+  /**
+   * The limits lie on edges of bars, and nothing in the middle of one, since most deviations are near nothing. Sevenths keep
+   * whole degrees against limits of two, three and five of them in bars of their own.
+   */
   #bins(): readonly Bin[] {
     const bars =
       this.#sides === 'both'
-        ? this.#countedShares.bins(-17 / 9, 17 / 9, 2 / 9)
-        : this.#countedShares.bins(0, 17 / 9, 1 / 9);
+        ? this.#countedShares.bins(-13 / 7, 13 / 7, 2 / 7)
+        : this.#countedShares.bins(0, 13 / 7, 1 / 7);
     return bars.map(({ from, to, count }) => ({ from: tidy(from), to: tidy(to), count }));
   }
 }

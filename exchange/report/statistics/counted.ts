@@ -26,20 +26,17 @@ export class Counted {
   }
 
   /**
-   * Quantiles of the counted figures, to the step; where a share falls between two figures, their middle. Null where
-   * nothing was counted.
+   * Quantiles of the counted figures; between two of them in proportion, as most libraries do it. Null where nothing was
+   * counted.
    * @param shares from 0 to 1
    */
   quantiles(shares: readonly number[]): readonly number[] | null {
     if (this.#total === 0) return null;
     const sorted = [...this.#counts].sort(([a], [b]) => a - b);
     return shares.map((share) => {
-      const rank = share * this.#total;
-      const whole = Math.round(rank);
-      const isBetween = Math.abs(rank - whole) < 1e-9 && whole > 0 && whole < this.#total;
-      const low = valueAt(sorted, isBetween ? whole - 1 : Math.min(this.#total - 1, Math.floor(rank + 1e-9)));
-      const high = isBetween ? valueAt(sorted, whole) : low;
-      return ((low + high) / 2) * this.#step;
+      const rank = share * (this.#total - 1);
+      const [low, high] = [valueAt(sorted, Math.floor(rank)), valueAt(sorted, Math.ceil(rank))];
+      return (low + (high - low) * (rank - Math.floor(rank))) * this.#step;
     });
   }
 

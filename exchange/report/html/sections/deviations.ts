@@ -53,21 +53,25 @@ const figuresTable = (all: readonly DeviationJson[]): Markup =>
     [
       { title: 'Measure', cell: ({ quantity, small }) => [measureName(quantity), smallMark(small)] },
       { title: 'Readings', figures: true, cell: ({ readings }) => whole(readings) },
-      { title: 'Mean', figures: true, cell: ({ deviation, unit }) => signedAmount(deviation.mean, unit) },
+      { title: 'Mean', figures: true, cell: (one) => inUnit(one, one.deviation.mean) },
       {
         title: 'SD',
         figures: true,
         cell: ({ deviation: { sd }, unit }) => (sd === null ? '\u2013' : amount(sd, unit)),
       },
-      { title: 'Least', figures: true, cell: ({ deviation, unit }) => signedAmount(deviation.least, unit) },
-      { title: '5 %', figures: true, cell: ({ deviation, unit }) => signedAmount(deviation.p05, unit) },
-      { title: 'Median', figures: true, cell: ({ deviation, unit }) => signedAmount(deviation.median, unit) },
-      { title: '95 %', figures: true, cell: ({ deviation, unit }) => signedAmount(deviation.p95, unit) },
-      { title: 'Most', figures: true, cell: ({ deviation, unit }) => signedAmount(deviation.most, unit) },
+      { title: 'Least', figures: true, cell: (one) => inUnit(one, one.deviation.least) },
+      { title: '5 %', figures: true, cell: (one) => inUnit(one, one.deviation.p05) },
+      { title: 'Median', figures: true, cell: (one) => inUnit(one, one.deviation.median) },
+      { title: '95 %', figures: true, cell: (one) => inUnit(one, one.deviation.p95) },
+      { title: 'Most', figures: true, cell: (one) => inUnit(one, one.deviation.most) },
     ],
     all,
     { caption: 'Deviations in their own units' },
   );
+
+/** A size has no sign. */
+const inUnit = ({ sides, unit }: DeviationJson, value: number): string =>
+  sides === 'both' ? signedAmount(value, unit) : amount(value, unit);
 
 const capabilityTable = (limited: readonly DeviationJson[]): Markup =>
   table(
@@ -111,7 +115,7 @@ function sharesTable(limited: readonly DeviationJson[], sides: DeviationJson['si
     [
       { title: 'Measure', cell: ({ quantity }) => measureName(quantity) },
       ...bars.map(({ from, to }, at) => ({
-        title: signedFigure(50 * (from + to), 0),
+        title: sides === 'both' ? signedFigure(50 * (from + to), 0) : plainFigure(50 * (from + to), 0),
         figures: true,
         cell: ({ inLimits }: DeviationJson) => whole(inLimits?.bins[at]?.count ?? 0),
       })),

@@ -34,17 +34,22 @@ const likeliestCause: Step = ({ failures }) => {
   ];
 };
 
-/** Only where the whole interval lies to one side of nothing, and enough was read on both sides. */
-const leaning: Step = ({ instruments }) =>
-  instruments.flatMap(({ name, bias }) =>
-    bias
-      .filter(({ low, high, small }) => !small && low !== null && high !== null && (low > 0 || high < 0))
-      .filter(({ quantity }) => quantity === 'power' || quantity === 'add')
-      .map(
-        ({ quantity, difference, unit, readings }) =>
-          markup`${to('instruments', name)} reads ${measureName(quantity).toLowerCase()} ${signedAmount(difference, unit)} away from the other instruments (${times(readings, 'first reading')}).`,
-      ),
-  );
+/**
+ * Only where the whole interval lies to one side of nothing, and enough was read on both sides. One instrument that leans
+ * makes all others seem to lean the other way, so only the farthest is named.
+ */
+const leaning: Step = ({ instruments }) => {
+  const [farthest] = instruments
+    .flatMap(({ name, bias }) => bias.map((one) => ({ ...one, name })))
+    .filter(({ quantity, small }) => quantity === 'power' && !small)
+    .filter(({ low, high }) => low !== null && high !== null && (low > 0 || high < 0))
+    .sort((a, b) => Math.abs(b.difference) - Math.abs(a.difference));
+  if (!farthest) return [];
+  const { name, difference, unit, readings } = farthest;
+  return [
+    markup`${to('instruments', name)} reads powers ${signedAmount(difference, unit)} away from the other instruments (${times(readings, 'first reading')}).`,
+  ];
+};
 
 /** A drift is told from the weekly means; what it amounts to over the whole time says whether it matters. */
 const drifting: Step = ({ instruments }) =>
@@ -72,7 +77,9 @@ const waiting: Step = ({ open }) => {
   const count = old.reduce((sum, one) => sum + one.count, 0);
   return count === 0
     ? []
-    : [markup`${to('waiting', times(count, 'order has', 'orders have'))} waited for more than thirty days.`];
+    : [
+        markup`${to('waiting', times(count, 'order'))} ${count === 1 ? 'has' : 'have'} waited for more than thirty days.`,
+      ];
 };
 
 const people: Step = ({ operators, firstPass }) =>
@@ -91,8 +98,8 @@ const tightest: Step = ({ deviations }) => {
   const [first] = judged.sort((a, b) => a.ppk - b.ppk);
   if (!first || first.ppk >= 1) return [];
   const mean = Math.abs(first.inLimits?.mean ?? 0);
-  const centred = mean >= 0.2 ? ` and their mean is off by ${percent(mean, 0)} of it` : '';
+  const centred = mean >= 0.2 ? `; the mean is off by ${percent(mean, 0)} of the limit` : '';
   return [
-    markup`${to('deviations', measureName(first.quantity))} has the least room between its limits: Ppk ${first.ppk.toFixed(2)}. The spread uses up the limit${centred}.`,
+    markup`${to('deviations', measureName(first.quantity))} has the least room between its limits: Ppk ${first.ppk.toFixed(2)}. The spread takes more than the room there is${centred}.`,
   ];
 };

@@ -167,6 +167,6 @@ const powerChart = (rows: readonly (BiasJson & { readonly name: string })[]): Ma
         rows.flatMap(({ difference, low, high }) => [difference, low ?? difference, high ?? difference]),
         0.03,
       ),
-      mark: (value) => signedFigure(value),
+      mark: (value) => `${signedFigure(value)} D`,
     },
   );

@@ -35,10 +35,8 @@ export function overTime({ firstPass }: ReportJson): Section {
         ? null
         : table(
             [
-              {
-                title: 'Week',
-                cell: ({ name, from }) => (from ? markup`${name} <span class="quiet">from ${from}</span>` : name),
-              },
+              { title: 'Week', cell: ({ name }) => name },
+              { title: 'From', cell: ({ from }) => from ?? '\u2013' },
               { title: 'First read', figures: true, cell: ({ read }) => whole(read) },
               { title: 'Accepted', figures: true, cell: ({ accept }) => whole(accept) },
               { title: 'Rejected', figures: true, cell: ({ reject }) => whole(reject) },

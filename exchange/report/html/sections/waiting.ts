@@ -9,7 +9,7 @@ import { table } from '../table';
 const NAMES: Readonly<Record<Waiting, string>> = {
   unread: 'Not read',
   incomplete: 'Incomplete',
-  reject: 'Refused, no decision',
+  reject: 'Refused',
 };
 
 export function waiting({ open, scope }: ReportJson): Section {
@@ -64,7 +64,7 @@ export function waiting({ open, scope }: ReportJson): Section {
                     { title: 'Where', cell: ({ path, line }) => markup`<code>${path}:${line}</code>` },
                   ],
                   open.oldest,
-                  { caption: `Waiting longest, at most ${open.oldest.length}`, tall: true },
+                  { caption: `Waiting longest: ${times(open.oldest.length, 'order')}`, tall: true },
                 ),
           ],
   };
