@@ -300,6 +300,26 @@ test('a number of findings set by the user is kept', async () => {
   expect((await wire.findings(URI)).diagnostics).toHaveLength(3);
 });
 
+test('findings of a code are shown at the level that the user has chosen, or not at all', async () => {
+  let levels = {};
+  const wire = await connect({ configuration: () => ({ diagnostics: { levels } }) });
+  await wire.open(URI, 'order A\n  R −4.55\n');
+  const shown = async () =>
+    Object.fromEntries((await wire.findings(URI)).diagnostics.map(({ code, severity }) => [code, severity]));
+  expect(await shown()).toMatchObject({ 'eye-missing': 1, 'typographic-sign': 4, 'quarter-step': 4 });
+  levels = { 'eye-missing': 'info', 'typographic-sign': 'warning', 'quarter-step': 'off' };
+  await wire.client.sendNotification(DidChangeConfigurationNotification.type, { settings: null });
+  await wire.nextPublication();
+  expect(await shown()).toMatchObject({ 'eye-missing': 3, 'typographic-sign': 2 });
+  expect(await shown()).not.toHaveProperty('quarter-step');
+});
+
+test('a share of the limit from which on a pass is told can be set', async () => {
+  const wire = await connect({ configuration: () => ({ standard: 'z80.1-2015', near: { percent: 50 } }) });
+  await wire.open(URI, JUDGED.replace('R -1.25', 'R -1.12'));
+  expect(await wire.codes(URI)).toContain('nearly-used-up');
+});
+
 test('each folder has its own settings, and a file in none has those of the window', async () => {
   const wire = await connect({
     folders: ['file:///bench', 'file:///bench/strict', 'file:///other'],

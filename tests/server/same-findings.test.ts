@@ -43,3 +43,30 @@ test.each(names.flatMap((name) => WAYS.map(([way, stored, mark]) => [name, way, 
     expect(published.sort()).toEqual(expected.sort());
   },
 );
+
+test.each([
+  [{ guard: 'accept-when-sure' as const }, { guard: 'accept-when-sure' }],
+  [{ guard: 'reject-when-sure' as const }, { guard: 'reject-when-sure' }],
+  [{ nearPercent: 40 }, { near: { percent: 40 } }],
+  [{ standard: 'iso-21987-2017' }, { standard: 'iso-21987-2017' }],
+])('the library with %j finds what the server finds with the same settings', async (options, settings) => {
+  const plain = new Set<string>();
+  const chosen = new Set<string>();
+  for (const name of names.filter((one) => one !== 'bench.lentil')) {
+    const text = readFileSync(`${examples}/${name}`, 'utf8').replace(/^standard .*$/m, '');
+    const shared = [parseDocument(bench)];
+    const expected = found(analyse(text, { ...options, shared }), 0).sort();
+    const files = new Map([['file:///examples/bench.lentil', bench]]);
+    const wire = await connect({ files, configuration: () => ({ ...settings, diagnostics: { most: 100_000 } }) });
+    const uri = `file:///examples/${name}`;
+    await wire.open(uri, text);
+    const published = async () =>
+      (await wire.findings(uri)).diagnostics.map(
+        ({ code, range: { start, end } }) => `${code} ${start.line}:${start.character}-${end.character}`,
+      );
+    await expect.poll(async () => (await published()).sort()).toEqual(expected);
+    for (const one of expected) chosen.add(`${name} ${one}`);
+    for (const one of found(analyse(text, { shared }), 0)) plain.add(`${name} ${one}`);
+  }
+  if ('standard' in options) expect(chosen).not.toEqual(plain);
+});

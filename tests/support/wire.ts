@@ -11,6 +11,7 @@ import {
   DidOpenTextDocumentNotification,
   InitializedNotification,
   InitializeRequest,
+  type InitializeResult,
   InlayHintRefreshRequest,
   LogMessageNotification,
   type ProtocolConnection,
@@ -67,6 +68,8 @@ export class Wire {
   readonly logged: string[] = [];
   readonly registered: RegistrationParams['registrations'] = [];
   refreshes = 0;
+  /** What the server said of itself. */
+  server: InitializeResult = { capabilities: {} };
   #waiting: (() => void)[] = [];
   #version = new Map<string, number>();
 
@@ -161,7 +164,7 @@ export async function connect({
     client.dispose();
     connection.dispose();
   });
-  await client.sendRequest(InitializeRequest.type, {
+  wire.server = await client.sendRequest(InitializeRequest.type, {
     processId: null,
     rootUri: null,
     capabilities,
