@@ -248,12 +248,21 @@ export interface Ring {
   readonly degrees: number;
 }
 
+/** The horizontal or the vertical part of a prism. */
+export type PrismPart = keyof PrismVector;
+
 /** One thing measured. `eye` is null for what belongs to the pair. */
 export type Measurement = MeasurementBase &
   (
     | { readonly quantity: 'power'; readonly value: TypedPower }
     | { readonly quantity: 'add'; readonly value: AddReading }
-    | { readonly quantity: 'prism'; readonly value: PrismVector; readonly ring: Ring | null }
+    | {
+        readonly quantity: 'prism';
+        readonly value: PrismVector;
+        readonly ring: Ring | null;
+        /** The part that the line does not mention; absent where it speaks of both. */
+        readonly unsaid?: PrismPart;
+      }
     | { readonly quantity: 'pd' | 'near-pd' | 'optical-centres'; readonly value: number }
     | { readonly quantity: 'intermediate'; readonly value: number }
     | { readonly quantity: 'height' | 'base-curve' | 'segment-width' | 'segment-tilt'; readonly value: number }

@@ -12,18 +12,20 @@ import type {
   Qualifiers,
   Span,
 } from '../grammar';
-import type { AddReading, MeasuredQuantity, Measurement, Ring } from './model';
+import type { AddReading, MeasuredQuantity, Measurement, PrismPart, Ring } from './model';
 import { type At, eyesNamed, thicknessKey } from './order-lines';
 import { prismOf, typedPower } from './values';
 
-type Put = (quantity: MeasuredQuantity, value: unknown, span: Span, eye: Eye | null, ring?: Ring | null) => void;
+type Put = (quantity: MeasuredQuantity, value: unknown, span: Span, eye: Eye | null, more?: PrismSaid) => void;
+
+type PrismSaid = Pick<Extract<Measurement, { quantity: 'prism' }>, 'ring' | 'unsaid'>;
 
 /** The measurements of one line, or null when a reading holds no such line. */
 export function readingLine(node: LineNode, at: At): Measurement[] | null {
   const list: Measurement[] = [];
   const ending: Qualifiers | undefined = node.qualifiers;
   const again = 'again' in node && node.again;
-  const put: Put = (quantity, value, span, eye, ring) => {
+  const put: Put = (quantity, value, span, eye, more) => {
     list.push({
       quantity,
       value,
@@ -34,7 +36,7 @@ export function readingLine(node: LineNode, at: At): Measurement[] | null {
       withPlace: ending?.with ? at(ending.with) : null,
       at: ending?.at?.word ?? null,
       corrected: Boolean(ending?.corrected),
-      ...(ring === undefined ? {} : { ring }),
+      ...more,
     } as Measurement);
   };
   return read(node, put) ? list : null;
@@ -49,7 +51,7 @@ function read(node: LineNode, put: Put): boolean {
           if (typed && entry.power) put('power', typed, entry.power, side);
           if (entry.add) addReading(entry.add, entry.add, side, put);
           const prism = entry.prism.length > 0 ? prismOf(entry.prism, side) : null;
-          if (prism) put('prism', prism, span(entry.prism), side, ringOf(entry.prism));
+          if (prism) put('prism', prism, span(entry.prism), side, prismSaid(entry.prism));
         }
       }
       return true;
@@ -60,7 +62,7 @@ function read(node: LineNode, put: Put): boolean {
       for (const entry of node.entries) {
         for (const side of eyes(entry.eye)) {
           const prism = prismOf(entry.value, side);
-          if (prism && entry.value.length > 0) put('prism', prism, entry, side, ringOf(entry.value));
+          if (prism && entry.value.length > 0) put('prism', prism, entry, side, prismSaid(entry.value));
         }
       }
       return true;
@@ -113,6 +115,21 @@ const eyes = (word: EyeWord | null): readonly Eye[] => eyesNamed(word?.eye ?? 'b
 const span = (parts: readonly Span[]): Span => ({ start: parts[0]?.start ?? 0, end: parts.at(-1)?.end ?? 0 });
 
 /** A target read by ring and angle; base words need no taking apart. */
+function prismSaid(components: readonly PrismComponent[]): PrismSaid {
+  const unsaid = unsaidPart(components);
+  return { ring: ringOf(components), ...(unsaid ? { unsaid } : {}) };
+}
+
+/** A plain `0` and a base by its angle speak of both parts. */
+function unsaidPart(components: readonly PrismComponent[]): PrismPart | null {
+  if (components.some(({ base }) => base === null)) return null;
+  const [isHorizontal, isVertical] = [
+    ['in', 'out'],
+    ['up', 'down'],
+  ].map((bases) => components.some(({ base }) => base !== null && bases.includes(base)));
+  return isHorizontal && isVertical ? null : isHorizontal ? 'up' : 'right';
+}
+
 function ringOf(components: readonly PrismComponent[]): Ring | null {
   const [only, more] = components;
   if (!only || more || only.amount.value === null || only.degrees?.value == null) return null;

@@ -3,7 +3,7 @@ import type { Eye } from '../grammar';
 import type { Power, PrismVector } from '../optics';
 import type { Place } from './finding';
 import { instrumentOfLine, isCoarse, zeroOf } from './instrument';
-import type { Instrument, Measurement, OrderedLens, PerEye, Reading } from './model';
+import type { Instrument, Measurement, OrderedLens, PerEye, PrismPart, Reading } from './model';
 import { reducedAdd, reducedFigure, reducedPower, reducedPrism } from './reduced-figures';
 import { segmentKindOf } from './segment-kind';
 import type { Step } from './step';
@@ -25,6 +25,8 @@ export interface Read<V> {
   /** The value of each repeat and where it stands; one for a single measurement. */
   readonly all: readonly V[];
   readonly places: readonly Place[];
+  /** Of a prism, the parts that were not mentioned each time. */
+  readonly unsaid?: readonly PrismPart[];
 }
 
 type Values<V> = Partial<Record<Eye | 'pair', Read<V>>>;
@@ -102,7 +104,9 @@ export function reduce(
       const read = reducedAdd(all as Of<'add'>[], instrument, material);
       if (read) values[slot as 'add'][side] = { ...base, ...read };
     } else if (one.quantity === 'prism') {
-      values[slot as 'prism'][side] = { ...base, ...reducedPrism(all as Of<'prism'>[], one.eye) };
+      const unsaid = (all as Of<'prism'>[]).flatMap((each) => each.unsaid ?? []);
+      const read = reducedPrism(all as Of<'prism'>[], one.eye);
+      values[slot as 'prism'][side] = { ...base, ...read, ...(unsaid.length > 0 ? { unsaid } : {}) };
     } else if (one.quantity === 'impact' || one.quantity === 'cosmetic' || one.quantity === 'marking') {
       values.facts[one.quantity] = { ...base, value: one.value, steps: [], all: [one.value] };
     } else {

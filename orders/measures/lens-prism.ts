@@ -4,7 +4,7 @@ import { type Power, type PrismVector, powerAt } from '../../optics';
 import { attempt } from '../attempt';
 import { isSame, tidy } from '../exact';
 import { type LensPrismLimit, lensPrismLimits } from '../limits';
-import { EYES, type OrderedLens } from '../model';
+import { EYES, type OrderedLens, type PrismPart } from '../model';
 import type { Read } from '../reduce';
 import { type Case, classOfLens, type Held, judge, type Measure, notRead, type Quantity } from './measure';
 import { meridianSlots, powerAtReference } from './power';
@@ -24,9 +24,14 @@ export function lensPrismMeasures(one: Case): Measure[] {
     if (lens.role !== 'made' || power === null || power === 'unstated') return [];
     const limits = lensPrismLimits(set, classOfLens(lens), order.supply, orderedPrism(lens));
     if (limits.length === 0) return [];
-    const read = prismRead(order, one.values, eye);
-    if (!read) return isCalledFor(one, lens) ? [notRead({ quantity: 'prism', eye, unit: 'prism' }, null)] : [];
-    return limits.map((limit) => measureOf(one, lens, power, read, limit));
+    const found = limits.map((limit) => ({ limit, read: prismRead(order, one.values, eye, PARTS[limit.component]) }));
+    const isRead = found.some(({ read }) => read !== null);
+    if (!isRead) return isCalledFor(one, lens) ? [notRead({ quantity: 'prism', eye, unit: 'prism' }, null)] : [];
+    return found.map(({ limit, read }) =>
+      read
+        ? measureOf(one, lens, power, read, limit)
+        : notRead({ quantity: QUANTITIES[limit.component], eye, unit: 'prism' }, null),
+    );
   });
 }
 
@@ -40,6 +45,12 @@ const QUANTITIES: Readonly<Record<LensPrismLimit['component'], Quantity>> = {
   horizontal: 'prism-horizontal',
   vertical: 'prism-vertical',
   resultant: 'prism',
+};
+
+const PARTS: Readonly<Record<LensPrismLimit['component'], readonly PrismPart[]>> = {
+  horizontal: ['right'],
+  vertical: ['up'],
+  resultant: ['right', 'up'],
 };
 
 function measureOf(

@@ -77,7 +77,7 @@ const present = <T>(one: T | null): readonly T[] => (one === null ? [] : [one]);
 /** Where each lens is to stand before its own eye, so is its prism judged by itself. */
 function prismOfEach(order: Order, values: ReadValues): readonly Found[] {
   return EYES.flatMap((eye) => {
-    const read = prismRead(order, values, eye);
+    const read = prismRead(order, values, eye, ['right']);
     if (!read) return [];
     const errors = read.all.map((one) => tidy(unwantedIn(one, order.lenses[eye]).right));
     const prism = tidy(unwantedIn(read.value, order.lenses[eye]).right);
@@ -119,7 +119,7 @@ type Values = NonNullable<ReadValues['figures']['pd']>;
 
 /** Unwanted prism of the pair as read: the prism of each lens less the ordered one, then the difference of the two. */
 function unwantedPrism(order: Order, values: ReadValues, component: 'horizontal' | 'vertical'): Found | null {
-  const [right, left] = [prismRead(order, values, 'R'), prismRead(order, values, 'L')];
+  const [right, left] = EYES.map((eye) => prismRead(order, values, eye, [component === 'horizontal' ? 'right' : 'up']));
   if (!right || !left) return null;
   const { R, L } = order.lenses;
   const of = (a: PrismVector, b: PrismVector): number => imbalance(unwantedIn(a, R), unwantedIn(b, L))[component];

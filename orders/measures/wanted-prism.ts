@@ -1,7 +1,8 @@
 /** The prism each lens is ordered with, and what it has beyond that. */
 import type { Eye } from '../../grammar';
 import type { PrismVector } from '../../optics';
-import { EYES, type Order, type OrderedLens } from '../model';
+import { tidy } from '../exact';
+import { EYES, type Order, type OrderedLens, type PrismPart } from '../model';
 import type { Read, ReadValues } from '../reduce';
 import { classOfLens } from './measure';
 
@@ -14,13 +15,23 @@ export function orderedPrism(lens: OrderedLens): PrismVector {
 
 const NONE: PrismVector = { right: 0, up: 0 };
 
+const BOTH_PARTS: readonly PrismPart[] = ['right', 'up'];
+
 /**
  * Prism as read where it counts. On a progressive it counts at the prism point only: a few millimetres higher it is
- * another figure.
+ * another figure. A part that was not mentioned is 0, unless one was ordered: then it was not read.
+ * @param parts the parts that are asked for
  */
-export function prismRead({ lenses }: Order, values: ReadValues, eye: Eye): Read<PrismVector> | null {
+export function prismRead(
+  { lenses }: Order,
+  values: ReadValues,
+  eye: Eye,
+  parts = BOTH_PARTS,
+): Read<PrismVector> | null {
   const isProgressive = EYES.some((side) => classOfLens(lenses[side]) === 'progressive');
-  return values.prism[eye] ?? (isProgressive ? null : (values.prismElsewhere[eye] ?? null));
+  const read = values.prism[eye] ?? (isProgressive ? null : (values.prismElsewhere[eye] ?? null));
+  const isMissing = (part: PrismPart): boolean => parts.includes(part) && tidy(orderedPrism(lenses[eye])[part]) !== 0;
+  return read?.unsaid?.some(isMissing) ? null : read;
 }
 
 export const unwantedIn = (prism: PrismVector, lens: OrderedLens): PrismVector => {

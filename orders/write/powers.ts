@@ -3,7 +3,7 @@ import type { Eye } from '../../grammar';
 import { type Power, type PrismVector, prismBeforeEye } from '../../optics';
 import { materials } from '../../tables';
 import { tidy } from '../exact';
-import type { CylinderForm, Design, LensMaterial, Stated, TypedPower } from '../model';
+import type { CylinderForm, Design, LensMaterial, PrismPart, Stated, TypedPower } from '../model';
 import { decimal, dioptres, nameInText, plainly } from './figures';
 
 const degrees = (axis: number): string => String(axis).padStart(3, '0');
@@ -25,10 +25,28 @@ export function powerInText(
 
 /** `2.00 BI 0.50 BU` before that eye; `0` where there is none. */
 export function prismInText(prism: PrismVector, eye: Eye): string {
+  const parts: readonly PrismPart[] = ['right', 'up'];
+  return (
+    partsInText(
+      prism,
+      eye,
+      parts.filter((part) => tidy(prism[part]) !== 0),
+    ) || '0'
+  );
+}
+
+/** A measured prism, with every part that was read, also where it is 0. */
+export function readPrismInText(prism: PrismVector, eye: Eye, unsaid?: PrismPart): string {
+  if (unsaid) return partsInText(prism, eye, [unsaid === 'up' ? 'right' : 'up']);
+  const isNone = tidy(prism.right) === 0 && tidy(prism.up) === 0;
+  return isNone ? '0' : partsInText(prism, eye, ['right', 'up']);
+}
+
+function partsInText(prism: PrismVector, eye: Eye, parts: readonly PrismPart[]): string {
   const before = prismBeforeEye(prism, eye);
-  const part = (amount: number, plus: string, minus: string): readonly string[] =>
-    tidy(amount) === 0 ? [] : [`${decimal(Math.abs(amount), 2)} ${amount > 0 ? plus : minus}`];
-  return [...part(before.in, 'BI', 'BO'), ...part(before.up, 'BU', 'BD')].join(' ') || '0';
+  const part = (amount: number, plus: string, minus: string): string =>
+    `${decimal(Math.abs(amount), 2)} ${amount < 0 ? minus : plus}`;
+  return parts.map((one) => (one === 'right' ? part(before.in, 'BI', 'BO') : part(before.up, 'BU', 'BD'))).join(' ');
 }
 
 /** The power, add and prism of a lens that is only stated. */

@@ -2,7 +2,7 @@
 import type { Eye } from '../../grammar';
 import type { AddReading, Measurement, Placed, Reading, Ring } from '../model';
 import { decimal, dioptres, nameInText, plainly } from './figures';
-import { powerInText, prismInText } from './powers';
+import { powerInText, readPrismInText } from './powers';
 
 /** The header and the lines below it. A warp is kept as a difference, whose two figures are gone; it is left out. */
 export function readingInText(reading: Reading): readonly string[] {
@@ -115,7 +115,7 @@ function saidOf(one: Measurement): string {
       return eye + addInText(one.value);
     case 'prism':
       if (!one.eye) return '';
-      return eye + (one.ring ? baseInText(one.ring) : prismInText(one.value, one.eye));
+      return eye + (one.ring ? baseInText(one.ring) : readPrismInText(one.value, one.eye, one.unsaid));
     case 'segment-tilt':
       return `${eye}tilt ${plainly(one.value)}`;
     case 'base-curve':
