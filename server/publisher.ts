@@ -14,7 +14,9 @@ export interface Outlet {
 }
 
 /** A document that takes longer than this to analyse lets other messages through in between, milliseconds. */
-const SLICE = 25;
+const SLICE = 12;
+/** An edit while a document is being opened is not held up longer than this by what is still to be analysed, milliseconds. */
+const AFTER_EDIT = 3;
 
 interface Sent {
   /** Before this the next list is not made. */
@@ -81,8 +83,9 @@ export class Publisher {
     const snapshot = this.#session.snapshot(uri);
     if (!snapshot) return;
     const start = performance.now();
-    snapshot.analyseFor(SLICE);
     const sent = this.#sent.get(uri);
+    const isEdited = sent?.isWhole === false && sent.version !== snapshot.version;
+    snapshot.analyseFor(isEdited ? AFTER_EDIT : SLICE);
     if (!snapshot.isComplete) {
       this.#later(uri, 0);
       // While a document is being opened, part of its list is shown for each version; a whole list is never replaced by part of one.

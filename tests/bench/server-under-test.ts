@@ -1,5 +1,6 @@
 /** A language server in a process of its own, driven the way an editor drives it. */
 import { spawn } from 'node:child_process';
+import { setTimeout as wait } from 'node:timers/promises';
 import { createMessageConnection, StreamMessageReader, StreamMessageWriter } from 'vscode-jsonrpc/node';
 
 export interface ServerUnderTest {
@@ -15,6 +16,8 @@ export interface OpenServer {
   readonly uri: string;
   /** Milliseconds from opening the document to its first diagnostics. */
   readonly first: number;
+  /** Waits until the server has had nothing to tell for a while: a large file is analysed on after its first list. */
+  rest(): Promise<void>;
   /** Replaces one character and resolves with the milliseconds until its diagnostics. */
   type(line: number, character: number, text: string): Promise<number>;
   /** Asks one question and resolves with the milliseconds until its answer. */
@@ -23,6 +26,8 @@ export interface OpenServer {
 }
 
 const LONGEST_WAIT = 120_000;
+/** A server that tells nothing for so long has come to rest, milliseconds. */
+const QUIET = 5_000;
 
 /** Starts the server, opens the document and waits for its first diagnostics. */
 export async function openServer({ command, language, name, text, settings }: ServerUnderTest): Promise<OpenServer> {
@@ -44,7 +49,11 @@ export async function openServer({ command, language, name, text, settings }: Se
         resolve();
       };
     });
-  connection.onNotification('textDocument/publishDiagnostics', () => told?.());
+  let heard = 0;
+  connection.onNotification('textDocument/publishDiagnostics', () => {
+    heard = performance.now();
+    told?.();
+  });
   connection.onRequest('workspace/configuration', ({ items }: { items: { section?: string }[] }) =>
     items.map(({ section }) => (settings as Record<string, unknown> | undefined)?.[section ?? ''] ?? null),
   );
@@ -75,6 +84,9 @@ export async function openServer({ command, language, name, text, settings }: Se
   return {
     uri,
     first: firstTaken,
+    async rest() {
+      while (performance.now() - heard < QUIET) await wait(QUIET / 10);
+    },
     async type(line, character, typed) {
       const start = performance.now();
       const answer = diagnostics();
