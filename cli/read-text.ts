@@ -24,11 +24,13 @@ export async function readStandardInput(): Promise<TextOrError> {
 
 /** Bytes that are not UTF-8 are refused: a figure with a wrong character in it must not be guessed at. */
 function decoded(bytes: Buffer): TextOrError {
+  // A disk that was switched off while writing leaves zeros, which are UTF-8 all the same.
+  if (bytes.includes(0) && !isUtf16(bytes)) return { error: 'it holds bytes of zero, so it is damaged or no text' };
   if (isUtf8(bytes)) return { text: bytes.toString('utf8') };
-  const start = bytes.subarray(0, 2).toString('hex');
-  const isUtf16 = start === 'fffe' || start === 'feff';
-  return { error: isUtf16 ? 'it is UTF-16; save it as UTF-8' : 'it is not UTF-8 text' };
+  return { error: isUtf16(bytes) ? 'it is UTF-16; save it as UTF-8' : 'it is not UTF-8 text' };
 }
+
+const isUtf16 = (bytes: Buffer): boolean => ['fffe', 'feff'].includes(bytes.subarray(0, 2).toString('hex'));
 
 const REASONS: Readonly<Record<string, string>> = {
   ENOENT: 'no such file or folder',
