@@ -119,5 +119,5 @@ const orderText = ({ name, facts, lines, readings }: OrderDraft): string =>
       facts,
       [...readings.values()].map(({ head, lenses }) => readingFrom(head, lenses)),
     ),
-    lines,
+    [...lines],
   );

@@ -5,12 +5,13 @@ import type { Fact, ReadFacts, ReadingHead } from '../parts/to-order';
 export interface ReadingDraft {
   readonly head: ReadingHead;
   readonly lenses: ReadFacts[];
+  readonly eyes: Set<Eye | null>;
 }
 
 export interface OrderDraft {
   readonly name: string | null;
   readonly facts: Fact[];
-  readonly lines: string[];
+  readonly lines: Set<string>;
   readonly readings: Map<string, ReadingDraft>;
 }
 
@@ -22,7 +23,7 @@ export class Gathering {
   order(name: string | null): OrderDraft {
     const known = name === null ? undefined : this.#byName.get(name);
     if (known) return known;
-    const order: OrderDraft = { name, facts: [], lines: [], readings: new Map() };
+    const order: OrderDraft = { name, facts: [], lines: new Set(), readings: new Map() };
     this.orders.push(order);
     if (name !== null) this.#byName.set(name, order);
     return order;
@@ -47,10 +48,10 @@ export function takeRead(
 ): void {
   let reading = order.readings.get(key);
   if (!reading) {
-    reading = { head, lenses: [] };
+    reading = { head, lenses: [], eyes: new Set() };
     order.readings.set(key, reading);
   }
   if (facts.length === 0) return;
-  const again = reading.lenses.some((lens) => lens.eye === eye);
-  reading.lenses.push({ eye, again, facts });
+  reading.lenses.push({ eye, again: reading.eyes.has(eye), facts });
+  reading.eyes.add(eye);
 }

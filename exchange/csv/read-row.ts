@@ -167,7 +167,7 @@ function takeLines(cells: Cells, order: OrderDraft, lose: Lose): void {
       if (part.trim() === '') continue;
       const { line, asWords } = lineFrom(word, part.trim().replace(/^'(?='*[=@])/, ''));
       if (asWords) lose(`${word} ${part.trim()}`, 'as-words');
-      if (!order.lines.includes(line)) order.lines.push(line);
+      order.lines.add(line);
     }
   }
 }

@@ -45,11 +45,13 @@ function ordersIn(instances: readonly ReadInstance[]): readonly string[] {
 
 function readingsIn(instances: readonly ReadInstance[]): readonly Reading[] {
   return [...groupBy(instances, ({ head }) => JSON.stringify(head)).values()].map((group) => {
-    const lenses = group.flatMap(({ lenses }, at) =>
-      lenses.map((lens) => ({
-        ...lens,
-        again: group.slice(0, at).some((before) => before.lenses.some(({ eye }) => eye === lens.eye)),
-      })),
+    const seen = new Set<string | null>();
+    const lenses = group.flatMap((one) =>
+      one.lenses.map((lens) => {
+        const again = seen.has(lens.eye);
+        seen.add(lens.eye);
+        return { ...lens, again };
+      }),
     );
     return readingFrom((group[0] as ReadInstance).head, lenses);
   });

@@ -1,6 +1,6 @@
 /** One lens as an item of a lens sequence. */
 import type { Design } from '../../orders';
-import type { Part, PartCode } from '../parts/part';
+import { PART_UNITS, type Part, type PartCode } from '../parts/part';
 import { type DicomDataSet, dataSetOf } from './data-set';
 
 /** Facts that an item holds, and the points of the lens at which it means them to be read. */
@@ -15,6 +15,10 @@ const HELD: Partial<Record<PartCode, readonly (string | null)[]>> = {
 };
 
 export const isHeld = ({ code, at }: Part): boolean => HELD[code]?.includes(at) ?? false;
+
+/** Whether the item cannot hold a fact, since the other part of the prism was not read. */
+export const lacksItsOther = ({ code }: Part, parts: readonly Part[]): boolean =>
+  PART_UNITS[code] === 'prism' && parts.filter((part) => PART_UNITS[part.code] === 'prism' && isHeld(part)).length < 2;
 
 /** The item, or null where there is no sphere, without which the standard has none. */
 export function lensItem(parts: readonly Part[], design: Design | null): DicomDataSet | null {
@@ -40,14 +44,14 @@ export function lensItem(parts: readonly Part[], design: Design | null): DicomDa
 const addItem = (add: number | undefined): DicomDataSet | undefined =>
   add === undefined ? undefined : dataSetOf({ AddPower: add });
 
-/** All four members stand together; a direction without prism is written as none inwards and none upwards. */
+/** All four members stand together, so a prism of which one part was not read cannot be written. */
 function prismItem(inwards: number | undefined, up: number | undefined): DicomDataSet | undefined {
-  if (inwards === undefined && up === undefined) return undefined;
+  if (inwards === undefined || up === undefined) return undefined;
   return dataSetOf({
-    HorizontalPrismPower: Math.abs(inwards ?? 0),
-    HorizontalPrismBase: (inwards ?? 0) < 0 ? 'OUT' : 'IN',
-    VerticalPrismPower: Math.abs(up ?? 0),
-    VerticalPrismBase: (up ?? 0) < 0 ? 'DOWN' : 'UP',
+    HorizontalPrismPower: Math.abs(inwards),
+    HorizontalPrismBase: inwards < 0 ? 'OUT' : 'IN',
+    VerticalPrismPower: Math.abs(up),
+    VerticalPrismBase: up < 0 ? 'DOWN' : 'UP',
   });
 }
 

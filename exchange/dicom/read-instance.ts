@@ -102,7 +102,6 @@ function readLens(item: ReadSet, eye: Eye, hasDesign: boolean, lose: Lose): read
   if (prism) {
     take('prism-in', prism, 'HorizontalPrismPower', signOf(prism, 'HorizontalPrismBase', 'IN', 'OUT'));
     take('prism-up', prism, 'VerticalPrismPower', signOf(prism, 'VerticalPrismBase', 'UP', 'DOWN'));
-    if ((values.get('prism-in') ?? 0) === 0 && (values.get('prism-up') ?? 0) === 0) values.set('prism-in', 0);
   }
   const segment = item.text('LensSegmentType');
   // A design in words says more than the type; without one the type alone is no line of an order.

@@ -10,7 +10,7 @@ import type { Part } from '../parts/part';
 import { type ReadLens, readParts } from '../parts/read';
 import { type DicomDataSet, dataSetOf } from './data-set';
 import { type Equipment, type InstanceElements, instanceOf } from './instance';
-import { isHeld, lensItem } from './lens-item';
+import { isHeld, lacksItsOther, lensItem } from './lens-item';
 
 export interface DicomOptions {
   /** Only the orders of this name. */
@@ -48,18 +48,21 @@ interface Unnamed {
 /** Gives the instances of one order their identities: one study, a series for each reading. */
 function identified(instances: readonly Unnamed[], before: number): readonly DicomDataSet[] {
   const content = instances.map(({ elements }) => dataSetOf(elements));
-  const study = JSON.stringify([before, content]);
-  const readings = [...new Set(instances.map(({ reading }) => reading))];
+  // Worked out once; the identities below it are of its own.
+  const study = uidOf(JSON.stringify([before, content]));
+  const seen = new Map<Reading, { readonly series: number; instances: number }>();
   return instances.map(({ elements, reading }, at) => {
-    const series = readings.indexOf(reading) + 1;
-    const inSeries = instances.slice(0, at).filter((one) => one.reading === reading).length;
+    const own = seen.get(reading) ?? { series: seen.size + 1, instances: 0 };
+    own.instances++;
+    seen.set(reading, own);
+    const { series } = own;
     return dataSetOf({
       ...elements,
-      StudyInstanceUID: uidOf(`study ${study}`),
+      StudyInstanceUID: study,
       SeriesInstanceUID: uidOf(`series ${series} ${study}`),
       SOPInstanceUID: uidOf(`instance ${at} ${study}`),
       SeriesNumber: series,
-      InstanceNumber: inSeries + 1,
+      InstanceNumber: own.instances,
     });
   });
 }
@@ -90,7 +93,9 @@ function convert(
       const item = (eye: 'R' | 'L') => {
         const parts = group.find((one) => one.eye === eye)?.parts ?? [];
         const made = lensItem(parts, order.lenses[eye].design?.value ?? null);
-        if (made) for (const part of parts) if (isHeld(part)) fates.set(part, part.workedOut ? 'worked-out' : null);
+        if (made)
+          for (const part of parts)
+            if (isHeld(part) && !lacksItsOther(part, parts)) fates.set(part, part.workedOut ? 'worked-out' : null);
         return made ?? undefined;
       };
       const [right, left] = [item('R'), item('L')];
@@ -125,5 +130,6 @@ function fateOf({ kind, word, section }: SaidLine, hasDesign: boolean): LossReas
 }
 
 /** Several instances of one reading lack the same thing; it is told once. */
-const distinct = (losses: readonly Loss[]): readonly Loss[] =>
-  losses.filter((loss, at) => losses.findIndex(({ what, line }) => what === loss.what && line === loss.line) === at);
+const distinct = (losses: readonly Loss[]): readonly Loss[] => [
+  ...new Map(losses.map((loss) => [JSON.stringify([loss.what, loss.line]), loss])).values(),
+];

@@ -14,7 +14,8 @@ export class NotTaken extends Error {}
 export class Taking {
   readonly losses: Loss[] = [];
   readonly facts: Fact[] = [];
-  readonly lines: string[] = [];
+  /** Notes of the two lenses often say the same; each line is taken once. */
+  readonly lines = new Set<string>();
   readonly #order: string | null;
   readonly #designs = new Map<Eye, string>();
 
@@ -30,13 +31,8 @@ export class Taking {
     this.facts.push({ code, eye, value });
   }
 
-  /** Notes of the two lenses often say the same; each line is taken once. */
-  line(text: string): void {
-    if (!this.lines.includes(text)) this.lines.push(text);
-  }
-
   note(text: string): void {
-    this.line(`note ${quoted(text)}`);
+    this.lines.add(`note ${quoted(text)}`);
   }
 
   design(eye: Eye, words: string): void {

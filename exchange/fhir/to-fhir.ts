@@ -73,9 +73,10 @@ function convert(
   const hasLens = specifiedEyes(order, ordered).length > 0;
   const notes = said.filter(({ section, word }) => section === 'body' && NOTES.has(word ?? '')).map(noteOf);
   const made: Made[] = hasLens ? [() => prescriptionOf(order, ordered, notes, facts)] : [];
+  const readNotes = notesByReading(order, said);
   const read: Part[] = [];
   for (const reading of order.readings) {
-    const own = said.filter((line) => isNoteOf(reading, order, line)).map(({ rest }) => rest);
+    const own = readNotes.get(reading) ?? [];
     for (const lens of readParts(reading, block.block, instruments)) {
       read.push(...lens.parts);
       made.push((about) =>
@@ -98,9 +99,17 @@ const NOTES = new Set(['note', 'coating', 'tint', 'lens', 'ref']);
 
 const noteOf = ({ word, rest, text }: SaidLine): string => (word === 'note' ? rest : text);
 
-function isNoteOf(reading: Reading, { readings }: Order, { section, word, line }: SaidLine): boolean {
-  const next = readings[readings.indexOf(reading) + 1]?.place.line ?? Number.POSITIVE_INFINITY;
-  return section === 'reading' && word === 'note' && line > reading.place.line && line < next;
+/** The notes below each reading. */
+function notesByReading({ readings }: Order, said: readonly SaidLine[]): ReadonlyMap<Reading, readonly string[]> {
+  const notes = new Map<Reading, string[]>();
+  let at = -1;
+  for (const { section, word, line, rest } of said) {
+    while ((readings[at + 1]?.place.line ?? Number.POSITIVE_INFINITY) <= line) at++;
+    const reading = readings[at];
+    if (!reading || section !== 'reading' || word !== 'note') continue;
+    notes.set(reading, [...(notes.get(reading) ?? []), rest]);
+  }
+  return notes;
 }
 
 function fateOf({ kind, word, section }: SaidLine, hasLens: boolean): LossReason | null {

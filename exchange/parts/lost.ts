@@ -2,6 +2,7 @@
 import { type BlockAnalysis, ruleOf } from '../../orders';
 import { type SaidLine, saidLines } from '../../orders/write/said';
 import type { Loss, LossReason } from '../conversion';
+import { groupBy } from './group';
 import { type Part, partInWords } from './part';
 
 export interface Carried {
@@ -30,6 +31,8 @@ export function lossesOf(
       .filter(({ code, level }) => level === 'error' && ruleOf(code)?.family === 'writing')
       .map(({ line }) => line),
   );
+  const partsOf = groupBy(carried.parts, ({ place }) => place.line);
+  const whole = new Set<string>();
   return saidLines(block).flatMap((said): Loss[] => {
     const loss = (what: string, why: LossReason, eye: Loss['eye'] = null): Loss => {
       return { what, why, order: name, eye, line: firstLine + said.line };
@@ -37,7 +40,10 @@ export function lossesOf(
     const comment = said.comment === '' ? [] : [loss(said.comment, 'no-place')];
     if (said.text === '') return comment;
     if (said.kind === 'unknown' || unclear.has(said.line)) return [loss(said.text, 'unclear'), ...comment];
-    const parts = carried.parts.filter(({ place }) => place.line === said.line);
+    const parts = partsOf.get(said.line) ?? [];
+    // A line that says the same once more has no facts of its own, since they are taken from the first.
+    if (parts.length > 0) whole.add(said.text);
+    else if (whole.has(said.text)) return comment;
     const lost = parts.flatMap((part) => {
       const why = carried.part(part);
       return why ? [loss(partInWords(part), why, part.eye)] : [];

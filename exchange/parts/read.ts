@@ -39,6 +39,9 @@ export function readParts(
   return (['R', 'L', null] as const).flatMap((eye) => inOrder.filter((set) => set.eye === eye));
 }
 
+/** A part of a prism that a line does not mention was not read, so it is no fact. */
+const UNSAID: Readonly<Record<string, PartCode>> = { right: 'prism-in', up: 'prism-up' };
+
 const zeroOf = (one: Measurement, reading: Reading, instruments: ReadonlyMap<string, Instrument>): number =>
   reading.zero?.value ?? instruments.get(one.with ?? reading.with ?? '')?.zero ?? 0;
 
@@ -58,7 +61,9 @@ function partsOf(one: Measurement, block: Block, zero: number): readonly Part[] 
       return value.kind === 'drum' ? [part('add', tidy(value.to - value.from))] : [];
     }
     case 'prism':
-      return eye ? prismParts(block, eye, one.value, place, at) : [];
+      return eye
+        ? prismParts(block, eye, one.value, place, at).filter(({ code }) => code !== UNSAID[one.unsaid ?? ''])
+        : [];
     case 'impact':
     case 'cosmetic':
     case 'marking':

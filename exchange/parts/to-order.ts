@@ -151,6 +151,14 @@ function measurementsFrom({ eye, again, facts }: ReadFacts): readonly Measuremen
     if (middle && code === 'add') list.push({ ...base, quantity: 'intermediate', value: middle.value });
   }
   for (const { code, value } of facts) if (!SHARED.has(code)) list.push({ ...base, quantity: code, value });
-  if (prism) list.push({ ...base, quantity: 'prism', value: prism, ring: null });
+  const unsaid = (['prism-in', 'prism-up'] as const).find((part) => !facts.some(({ code }) => code === part));
+  if (prism)
+    list.push({
+      ...base,
+      quantity: 'prism',
+      value: prism,
+      ring: null,
+      ...(unsaid ? { unsaid: unsaid === 'prism-up' ? 'up' : 'right' } : {}),
+    });
   return list as Measurement[];
 }

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { fromFhir } from '../../exchange';
+import { fromCsv, fromDicomJson, fromFhir, lossInWords, toDicomJson, toFhir } from '../../exchange';
+import { analyse } from '../../orders';
 import { holds, seed } from '../grammar/support/random-text';
 import { GLASSES } from './support/fhir-examples';
 
@@ -31,11 +32,13 @@ describe('a text that is meant to harm is answered soon and in a few words', () 
       'it is larger than 32 million characters; bring it in in parts',
     ],
   ])('%s', (_, text, why) => {
-    const start = performance.now();
-    const { result, refused } = fromFhir(text);
-    expect(result).toBe('');
-    expect(refused[0]?.message.startsWith(why), refused[0]?.message).toBe(true);
-    expect(performance.now() - start).toBeLessThan(SOON);
+    for (const read of [fromFhir, fromDicomJson]) {
+      const start = performance.now();
+      const { result, refused } = read(text);
+      expect(result).toBe('');
+      expect(refused[0]?.message.startsWith(why), refused[0]?.message).toBe(true);
+      expect(performance.now() - start).toBeLessThan(SOON);
+    }
   });
 
   test('nothing of the language is changed by it', () => {
@@ -70,4 +73,57 @@ describe('a text that is meant to harm is answered soon and in a few words', () 
       },
     );
   });
+});
+
+/** Time of a piece of work over its size, for two sizes: work that grows with the square takes eight times as long. */
+function checkSteady(work: (size: number) => void, small: number): void {
+  const time = (size: number): number => {
+    const start = performance.now();
+    work(size);
+    return performance.now() - start;
+  };
+  time(small);
+  const [short, long] = [time(small), time(small * 8)];
+  // Eight times the work and a lot of patience; its square would be sixty-four times.
+  expect(long).toBeLessThan(Math.max(short, 20) * 32);
+}
+
+describe('work grows with the size of a file and not with its square', () => {
+  const many = (size: number, make: (at: number) => string, parting = '\n'): string =>
+    Array.from({ length: size }, (_, at) => make(at)).join(parting);
+
+  test.each([
+    ['repeats in a table', (size: number) => fromCsv(`order,reading,eye,sphere\n${many(size, () => 'T1,1,R,-1')}`)],
+    ['notes in a table', (size: number) => fromCsv(`order,note\n${many(size, (at) => `T1,n${at}`)}`)],
+    [
+      'notes in a prescription',
+      (size: number) =>
+        fromFhir(
+          `{ "resourceType": "VisionPrescription", "lensSpecification": [{ "eye": "right", "sphere": 1, "note": [${many(size, (at) => `{ "text": "${at}" }`, ',')}] }] }`,
+        ),
+    ],
+    [
+      'repeats in DICOM',
+      (size: number) => {
+        const set = JSON.stringify(
+          toDicomJson(analyse('order T1\n  reading 2026-11-24 14:30\n    R -1.00\n')).result[0],
+        );
+        return fromDicomJson(`[${many(size, () => set, ',')}]`);
+      },
+    ],
+    [
+      'readings that go out',
+      (size: number) => {
+        const analysis = analyse(
+          `order T1\n  R -1.00\n${many(size, () => '  reading 2026-11-24 14:30\n    R -1.00\n    note "x"')}`,
+        );
+        return [toFhir(analysis), toDicomJson(analysis)];
+      },
+    ],
+  ])('%s', (_, work) => checkSteady(work, 150));
+});
+
+test('a loss is told with its place, what it is and why', () => {
+  const { losses } = toFhir(analyse('order A\n  both -2.00\n  supply uncut\n'));
+  expect(losses.map(lossInWords)).toEqual(['line 3, A: supply uncut: there is no place for it']);
 });

@@ -33,7 +33,14 @@ const ORDER_LINES = [
 const READING_LINES = [
   ...['R -4.50 -0.62 x 024', 'R lines -4.50 / -5.12 x 024', 'again R -4.50 -0.62 x 022', 'R -2.50 at near-point'],
   ...['zero +0.03', 'add R +2.00', 'add R -4.50 -> -2.50', 'add R +2.00 engraved', 'clock R +6.25 -> +8.25'],
-  ...['prism R 0.50 BO', 'pd 63.5', 'optical-centres R 33 L 32', 'height R 17 L 16.5', 'base-curve R 4.12'],
+  ...[
+    'prism R 0.50 BO',
+    'prism R 0.50 BO 0.25 BD',
+    'pd 63.5',
+    'optical-centres R 33 L 32',
+    'height R 17 L 16.5',
+    'base-curve R 4.12',
+  ],
   ...[
     'thickness R centre 2.1',
     'segment R 28.0 tilt 1',
@@ -129,7 +136,7 @@ const FULL = `order A
   reading 2026-11-24 14:30 by KO with FOC-A
     R -4.50 -0.62 x 024
     add R +2.00 intermediate +1.00
-    prism R 0.50 BO
+    prism R 0.50 BO 0.25 BD
     note "tray 7"
 `;
 

@@ -12,7 +12,7 @@ const JOB = `order T0412
   reading 2026-03-04 10:15:12 by KO with BENCH-1
     R        -3.22 -0.74 x 014
     add      R +1.77
-    prism    R 1.48 BI
+    prism    R 1.48 BI 0.25 BU
     L        -2.51
     again    R -3.24 -0.74 x 014
 `;
@@ -43,7 +43,7 @@ test(`any reading that DICOM holds comes back the same, seed ${seed}`, () => {
     (sphere, cylinder, degrees, add, prism) => {
       const power = Number(cylinder) === 0 ? signed(sphere) : `${signed(sphere)} ${signed(cylinder)} x ${degrees}`;
       const base = Number(prism) < 0 ? 'BO' : 'BI';
-      const text = `order A\n  reading 2026-03-04 10:15\n    R ${power}\n    add R ${signed(add)}\n    prism R ${Math.abs(Number(prism))} ${base}\n    L ${power}\n`;
+      const text = `order A\n  reading 2026-03-04 10:15\n    R ${power}\n    add R ${signed(add)}\n    prism R ${Math.abs(Number(prism))} ${base} 0.25 BU\n    L ${power}\n`;
       const back = fromDicomJson(JSON.stringify(toDicomJson(analyse(text)).result));
       expect(back.losses).toEqual([]);
       const readings = (from: string) => meaning(ordersIn(from)[0]?.readings);

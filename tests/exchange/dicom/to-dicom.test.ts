@@ -18,7 +18,7 @@ const JOB = `order T0412
     R -3.22 -0.74 x 014
     L -2.51
     add R +1.77
-    prism R 1.48 BI  L 0.25 BD
+    prism R 1.48 BI 0 BU  L 0 BI 0.25 BD
 `;
 
 const setsOf = (text: string): readonly DicomDataSet[] => toDicomJson(analyse(text), { equipment: EQUIPMENT }).result;
@@ -99,6 +99,13 @@ describe('what the standard asks for and nobody said', () => {
     );
     expect(valueIn(result[0], '00240113')).toBe('R');
     expect(lossesTold(losses)).toEqual(['T0412, L: add 2.00: it is asked for and not said']);
+  });
+
+  test('a prism of which one part was not read is told and left out', () => {
+    const text = 'order T0412\n  reading 2026-03-04 10:15 with BENCH-1\n    R -3.22\n    prism R 1.48 BI\n';
+    const { result, losses } = toDicomJson(analyse(text), { equipment: EQUIPMENT });
+    expect(JSON.stringify(result)).not.toContain('00460028');
+    expect(lossesTold(losses)).toEqual(['T0412, R: prism in 1.48: it is asked for and not said']);
   });
 
   test('an instrument of unknown make is unknown, and that is told once', () => {

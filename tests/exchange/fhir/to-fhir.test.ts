@@ -166,7 +166,10 @@ describe('a reading', () => {
     ],
     ['add R -4.50 -> -2.50', [['add', 2, '[diop]']]],
     ['add R +2.00 engraved', [['engraved add', 2, '[diop]']]],
-    ['prism R 1.48 BI', [['horizontal prism', 1.48, "[p'diop]"], 'horizontal base', ['vertical prism', 0, "[p'diop]"]]],
+    [
+      'prism R 1.48 BI 0 BU',
+      [['horizontal prism', 1.48, "[p'diop]"], 'horizontal base', ['vertical prism', 0, "[p'diop]"]],
+    ],
     [
       'pd 63.5 near 60',
       [
