@@ -220,6 +220,7 @@ export class Session {
       const inEditor = this.#openByKey(key);
       if (inEditor) return { key, document: inEditor.snapshot.document, text: null };
       const text = await withPatience(this.#host.read(address));
+      if (text === null) this.#closed.absent(address);
       if (typeof text !== 'string') continue;
       // The same text again keeps its document, so that nothing which rests on it is worked out anew.
       const isKnown = open.bench?.key === key && open.bench.text === text;

@@ -74,9 +74,14 @@ export class ClosedFiles {
     this.#forget(gone);
   }
 
-  /** Keeps a bench file that was found above the workspace folders, or lets it follow its text. */
+  /** Keeps a bench file that was found beside or above an open file, which may lie outside the workspace. */
   keep(uri: string, table: NameTable): void {
     this.#put(keyOf(uri), uri, table);
+  }
+
+  /** There is no bench file at this address. */
+  absent(uri: string): void {
+    this.#files.delete(keyOf(uri));
   }
 
   /** Nothing is read any more. */
@@ -94,7 +99,8 @@ export class ClosedFiles {
     const done = work()
       .catch((error) => this.#log(`names: ${error}`))
       .finally(() => this.#pending--);
-    this.#running = Promise.all([this.#running, done]);
+    // The outcome of what went before is dropped, or each promise would keep all those before it.
+    this.#running = Promise.all([this.#running, done]).then(() => undefined);
   }
 
   /** Whether a file lies in a workspace folder, and in none that holds no work of people. */

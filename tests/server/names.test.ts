@@ -300,6 +300,22 @@ test('a file outside every folder knows the names of its bench file, and no othe
   expect(files.has(OTHER)).toBe(true);
 });
 
+test('a bench file above the workspace that goes is forgotten with its names', async () => {
+  const above = 'file:///desk/bench.lentil';
+  const uri = 'file:///desk/ko/a.lentil';
+  const files = new Map([[above, FILES[BENCH]]]);
+  const wire = await connect({ files });
+  const text = 'order A\n  reading 2026-11-24 with FOC-A\n    R -1.00\n';
+  await wire.open(uri, text);
+  const params = { textDocument: { uri }, position: placeOf(text, 'FOC-A') };
+  expect(await wire.client.sendRequest(DefinitionRequest.type, params)).toHaveLength(1);
+  files.clear();
+  await wire.client.sendNotification(DidChangeWatchedFilesNotification.type, {
+    changes: [{ uri: above, type: FileChangeType.Changed }],
+  });
+  expect(await wire.client.sendRequest(DefinitionRequest.type, params)).toBeNull();
+});
+
 test('while files are still being read nothing waits but what needs them, and a renaming is put off', async () => {
   let isSlow = true;
   const slow = {
