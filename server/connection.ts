@@ -158,6 +158,7 @@ export function serve(connection: Connection, platform: Platform, features: Feat
   connection.onCompletion(guarded('completion', features.completion));
   connection.onCompletionResolve((item) => resolveCompletion(item, abilities));
   connection.onCodeLens(guarded('code lenses', features.codeLens));
+  connection.onDocumentLinks(guarded('document links', features.documentLinks));
   connection.onSelectionRanges(guarded('selection ranges', features.selectionRanges));
   connection.languages.semanticTokens.on(guarded('semantic tokens', features.semanticTokens));
   connection.languages.semanticTokens.onRange(guarded('tokens of a range', features.semanticTokensInRange));
@@ -191,6 +192,7 @@ const CAPABILITIES: InitializeResult['capabilities'] = {
   documentOnTypeFormattingProvider: { firstTriggerCharacter: FINISHES },
   completionProvider: { triggerCharacters: [...TRIGGERS], resolveProvider: true },
   codeLensProvider: {},
+  documentLinkProvider: {},
   selectionRangeProvider: true,
   semanticTokensProvider: { legend: LEGEND, full: true, range: true },
   definitionProvider: true,

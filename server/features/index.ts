@@ -5,6 +5,7 @@ import { completion } from './completion';
 import { definition } from './definition';
 import { diagnostics } from './diagnostics';
 import { documentHighlights } from './document-highlights';
+import { documentLinks } from './document-links';
 import { documentSymbols } from './document-symbols';
 import { folding } from './folding';
 import { formatting, rangeFormatting } from './formatting';
@@ -27,6 +28,7 @@ export const FEATURES = {
   definition,
   diagnostics,
   documentHighlights,
+  documentLinks,
   documentSymbols,
   folding,
   formatting,

@@ -7,6 +7,7 @@ import {
   DidDeleteFilesNotification,
   DidRenameFilesNotification,
   DocumentHighlightRequest,
+  DocumentLinkRequest,
   FileChangeType,
   type Location,
   LSPErrorCodes,
@@ -360,4 +361,17 @@ test('files that only the editor can read are asked of it, when it has offered t
   const silent = await connect({ folders: [inEditor], prepare: answer });
   expect(await symbols(silent, '')).toEqual([]);
   expect(asked).toEqual([inEditor]);
+});
+
+test('names that are described in another file lead to their place there, and no others lead anywhere', async () => {
+  const remake = `${FILES[CLOSED]}instrument FOC-B\norder QL-1044\n  reading 2026-11-25 with FOC-B\n    R -1.00\n`;
+  const uri = `${FOLDER}/remakes.lentil`;
+  const { wire } = await desk();
+  await wire.open(uri, remake);
+  const links = (await wire.client.sendRequest(DocumentLinkRequest.type, { textDocument: { uri } })) ?? [];
+  expect(links.map(({ range, target }) => [covered(remake, range), target])).toEqual([
+    ['QL-1042', `${OPEN}#L2,7`],
+    ['house', `${BENCH}#L3,11`],
+    ['FOC-A', `${BENCH}#L1,12`],
+  ]);
 });
