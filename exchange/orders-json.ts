@@ -10,6 +10,7 @@ import { readParts } from './parts/read';
 /** Figures as text without a plus, so that `-4.50` stays what was written; the units are those of the schema. */
 export type FactsJson = Readonly<Partial<Record<PartCode, string>>>;
 
+/** What was read of one lens. */
 export interface ReadLensJson {
   /** Null for what belongs to the pair. */
   readonly eye: Eye | null;
@@ -21,6 +22,7 @@ export interface ReadLensJson {
   readonly facts: FactsJson;
 }
 
+/** One lens as ordered. */
 export interface OrderedJson {
   readonly name: string | null;
   readonly R: FactsJson;
@@ -39,6 +41,7 @@ export interface OrderedJson {
   }[];
 }
 
+/** The orders of a file with their readings. */
 export interface OrdersJson {
   readonly lentil: 1;
   readonly orders: readonly OrderedJson[];

@@ -93,6 +93,7 @@ export class LentilDocument {
     return low;
   }
 
+  /** The line of a number, counted from 0; undefined beyond the ends. */
   line(number: number): Line | undefined {
     if (number < 0 || number >= this.lineCount) return undefined;
     const block = this.blockAt(number);

@@ -12,8 +12,10 @@ import { powerMeasures } from './measures/power';
 import type { Order, Reading } from './model';
 import { noValues, type ReadValues, reduce, type Taken } from './reduce';
 
+/** The verdict on an order; `incomplete` is neither outside nor wholly read, `unread` has no reading. */
 export type Verdict = 'accept' | 'reject' | 'incomplete' | 'unread';
 
+/** An order held against its tolerance set. */
 export interface Evaluation {
   readonly set: ToleranceSet | null;
   readonly house: HouseSet | null;

@@ -1,9 +1,12 @@
 import type { Eye } from '../grammar';
 
+/** How much a finding matters, from what stops a job to what is only worth knowing. */
 export type Level = 'error' | 'warning' | 'info' | 'hint';
 
+/** What a finding is about: the writing, the order, a tolerance, the reading, or a likely cause. */
 export type Family = 'writing' | 'order' | 'tolerance' | 'bench' | 'cause';
 
+/** The figures of a finding, by name. */
 export type FindingData = Readonly<Record<string, unknown>>;
 
 /** A place inside a block: lines are counted from the block's first line, columns in UTF-16 units. */

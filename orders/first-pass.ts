@@ -7,6 +7,7 @@ import type { Order, Reading } from './model';
 import { ruleOf } from './rules/catalogue';
 import { causeFindings } from './rules/cause/check-causes';
 
+/** How an order came out when it was first read as a finished pair. */
 export interface FirstPass {
   /** Index of the reading in the order. */
   readonly reading: number;

@@ -81,7 +81,7 @@ export type { Read, ReadValues, Step } from './reduce';
 export { percentUsed } from './rules/bench/nearly-used-up';
 export { RULES, ruleOf } from './rules/catalogue';
 export { canBeConfirmed, quoteOf } from './rules/confirmed';
-export type { FixSite, Rule, RulePage } from './rules/rule';
+export type { FixSite, Report as RuleReport, Rule, RulePage, Subject as RuleSubject } from './rules/rule';
 export { standardInBrief } from './standards/in-brief';
 export { standardInWords } from './standards/in-words';
 export { type StandardSection, standardSections } from './standards/sections';

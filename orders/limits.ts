@@ -4,6 +4,7 @@ import { lensClasses } from '../tables';
 import { isLess, isSame } from './exact';
 import type { Design } from './model';
 
+/** Dioptres, degrees, millimetres or prism dioptres. */
 export type Unit = 'D' | 'deg' | 'mm' | 'prism';
 
 /** A limit as it applies to one measure. `amount` is null where the set deliberately sets none. */

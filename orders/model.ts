@@ -13,12 +13,14 @@ export interface Placed<V> {
   readonly place: Place;
 }
 
+/** One value for each eye. */
 export type PerEye<V> = Readonly<Record<Eye, V>>;
 
 export const EYES: readonly Eye[] = ['R', 'L'];
 /** The other eye of a pair. */
 export const otherEye = (eye: Eye): Eye => (eye === 'R' ? 'L' : 'R');
 
+/** The form a power was written in. */
 export type CylinderForm = 'sphere' | 'minus' | 'plus' | 'meridians';
 
 /** A power as written: in one cylinder form, with the form it was written in. */
@@ -150,8 +152,11 @@ export interface AsWorn {
 }
 
 export type { Supply };
+/** How the lab may share ordered prism between the lenses. */
 export type Split = 'free' | 'equal' | 'as-written';
+/** What the pair is for, as far as thickness and impact go. */
 export type Purpose = 'general' | 'safety' | 'child';
+/** Whether the written powers still have to be converted for the way the pair is worn. */
 export type Compensation = 'none' | 'done' | 'vertex' | 'by-maker';
 
 /** One order with its readings, as the file says it; nothing is judged yet. */
@@ -196,6 +201,7 @@ export interface Decision {
   readonly place: Place;
 }
 
+/** The stage of the work at which was read. */
 export type Stage = 'uncut' | 'edged' | 'final';
 
 /** One sitting at the bench: who read what when, with which instrument, at which stage of the work. */
@@ -232,6 +238,7 @@ export interface TypedPower {
   readonly form: CylinderForm | 'lines';
 }
 
+/** An add as read: as a figure, as two drum positions, or as two figures of a lens measure; dioptres. */
 export type AddReading =
   | { readonly kind: 'value'; readonly value: number; readonly engraved: boolean }
   | {
@@ -271,6 +278,7 @@ export type Measurement = MeasurementBase &
     | { readonly quantity: 'impact' | 'cosmetic' | 'marking'; readonly value: 'passed' | 'failed' }
   );
 
+/** What may be measured. */
 export type MeasuredQuantity = Measurement['quantity'];
 
 /** An instrument as declared in a file. */

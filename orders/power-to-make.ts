@@ -4,6 +4,7 @@ import { attempt } from './attempt';
 import { WORKING_DISTANCE } from './computed/assumptions';
 import type { Order, OrderedLens } from './model';
 
+/** A power to be made with what it rests on; `unstated` where only the maker knows it. */
 export type PowerToMake =
   | {
       readonly kind: 'known';

@@ -1,6 +1,7 @@
 /** What is done to typed figures on the way to the judged one. */
 import type { Unit } from './limits';
 
+/** One step from a typed figure to the judged one. */
 export type Step =
   | { readonly step: 'drum'; readonly thin: number; readonly wide: number; readonly cylinder: number }
   | {

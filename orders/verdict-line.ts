@@ -8,6 +8,7 @@ import { amountInWords } from './words';
 /** What is listed by name before the rest is only counted. */
 const MOST = 6;
 
+/** The verdict of an order in one line: the word, what it hangs on, the standard and the weakest evidence. */
 export function verdictInWords({ decided }: Order, evaluation: Evaluation): string {
   const { verdict, standard, house, set, evidence } = evaluation;
   const parts = [`${verdict}${REASONS[verdict](evaluation)}`];

@@ -73,6 +73,7 @@ const QUANTITIES: Readonly<Record<Quantity, string>> = {
   marking: 'marking',
 };
 
+/** A quantity as it is called at the bench. */
 export const quantityInWords = (quantity: Quantity): string => QUANTITIES[quantity];
 
 /** A prism with its base words before one eye: `2.00 in, 0.50 up`; `none` where there is none. */

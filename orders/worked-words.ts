@@ -5,6 +5,7 @@ import type { Amount, Input, Origin, Worked, WorkedCode, WorkedUnit, WorkedValue
 import { roundTo, tidy } from './exact';
 import { axisFigures, figure, powerInWords, signed } from './words';
 
+/** A worked-out figure in words. */
 export interface WorkedWords {
   /** What it is, such as `smallest blank`. */
   readonly title: string;
@@ -14,6 +15,7 @@ export interface WorkedWords {
   readonly how: string;
 }
 
+/** Puts a worked-out figure into words: what it is, its values, and how they are made. */
 export function workedInWords({ what, values, refused, formula, inputs, assumed }: Worked): WorkedWords {
   const value = Object.entries(values).map(([name, amount]) => namedValue(name, amount));
   const given = Object.entries(inputs).map(([name, input]) => inputInWords(name, input));

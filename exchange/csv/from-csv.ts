@@ -10,6 +10,7 @@ import { Gathering, type OrderDraft } from './gathering';
 import { type Mapping, USUAL_MAPPING } from './mapping';
 import { readRow } from './read-row';
 
+/** How a table is to be read. */
 export interface FromCsvOptions {
   /** What the columns of the table mean; see `readMapping`. */
   readonly mapping?: Mapping;

@@ -2,6 +2,7 @@
 import { EITHER_CODES, PAIR_CODES } from '../parts/part';
 import { type Column, type Target, targetInWords, targetOf } from './columns';
 
+/** Which column of a table holds what, and how the table is written. */
 export interface Mapping {
   readonly columns: readonly Column[];
   readonly delimiter: ',' | ';' | '\t';

@@ -11,6 +11,7 @@ import { readParts } from '../parts/read';
 import { type Column, LINE_WORDS, type LineWord, type RowWord, type Target } from './columns';
 import { isByLens, type Mapping, USUAL_MAPPING } from './mapping';
 
+/** How a table is to be written. */
 export interface CsvOptions {
   /** Only the orders of this name. */
   readonly order?: string;

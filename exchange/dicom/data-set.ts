@@ -1,14 +1,17 @@
 /** Data sets in the DICOM JSON model (PS3.18 Annex F): keys in ascending order at every level, and no value where none is. */
 import { elementOf, type Keyword } from './tags';
 
+/** A name by its forms of writing. */
 export interface DicomPersonName {
   readonly Alphabetic?: string;
   readonly Ideographic?: string;
   readonly Phonetic?: string;
 }
 
+/** One value of an element. */
 export type DicomValue = string | number | null | DicomPersonName | DicomDataSet;
 
+/** One element of a data set. */
 export interface DicomElement {
   readonly vr: string;
   readonly Value?: readonly DicomValue[];
@@ -16,6 +19,7 @@ export interface DicomElement {
   readonly InlineBinary?: string;
 }
 
+/** A data set of the DICOM JSON model, by tag. */
 export interface DicomDataSet {
   readonly [tag: string]: DicomElement;
 }

@@ -12,6 +12,7 @@ import { type DicomDataSet, dataSetOf } from './data-set';
 import { type Equipment, type InstanceElements, instanceOf } from './instance';
 import { isHeld, lacksItsOther, lensItem } from './lens-item';
 
+/** What an instance needs and an order does not hold. */
 export interface DicomOptions {
   /** Only the orders of this name. */
   readonly order?: string;

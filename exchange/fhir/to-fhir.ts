@@ -11,6 +11,7 @@ import { type Resource, textOf } from './json';
 import { observationOf } from './observation';
 import { isHeld, type PrescriptionFacts, prescriptionOf, specifiedEyes } from './prescription';
 
+/** What a resource may name and an order does not hold. */
 export interface FhirOptions extends PrescriptionFacts {
   /** Only the orders of this name. */
   readonly order?: string;

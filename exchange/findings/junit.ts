@@ -16,7 +16,10 @@ interface Suite {
   skipped: number;
 }
 
-/** @param strict whether warnings fail as well */
+/**
+ * Writes a suite for each file and a case for each measure.
+ * @param strict whether warnings fail as well
+ */
 export function junitWriter(strict = false): FindingsWriter {
   let suite = suiteOf('');
   return {

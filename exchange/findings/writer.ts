@@ -6,11 +6,19 @@ import type { BlockAnalysis } from '../../orders';
  * for a whole file; `end` comes last.
  */
 export interface FindingsWriter {
+  /** What stands before every file. */
   readonly start: () => string;
+  /** What stands before the blocks of a file. */
   readonly openFile: (path: string) => string;
-  /** @param firstLine number of the block’s first line in its file */
+  /**
+   * What a block comes to.
+   * @param firstLine number of the block’s first line in its file, counted from 0
+   */
   readonly block: (analysis: BlockAnalysis, firstLine: number) => string;
+  /** What stands behind the blocks of a file. */
   readonly closeFile: () => string;
+  /** What stands for a file that could not be read. */
   readonly unreadable: (path: string, error: string) => string;
+  /** What stands behind every file. */
   readonly end: () => string;
 }

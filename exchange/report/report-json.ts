@@ -26,6 +26,7 @@ export interface ScopeJson {
   readonly evidence: readonly { readonly evidence: string; readonly orders: number }[];
 }
 
+/** The quality report as an object. */
 export interface ReportJson {
   readonly lentil: 1;
   readonly scope: ScopeJson;

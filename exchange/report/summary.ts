@@ -15,6 +15,7 @@ import { Frequency } from './statistics/named';
 /** Files that could not be read are named up to so many, and counted beyond. */
 const MOST_NAMED = 1_000;
 
+/** What a report is made for. */
 export interface ReportOptions {
   /** The day that ages are counted to, such as `2026-11-30`; without one, the newest day of a reading. */
   readonly date?: string | null;
@@ -55,6 +56,7 @@ export class ReportSummary {
   #path = '';
   #context: Context | null = null;
 
+  /** Begins a file; its blocks follow. */
   openFile(path: string, context: Context): void {
     this.#files++;
     this.#path = path;
@@ -62,7 +64,10 @@ export class ReportSummary {
     this.#instruments.declare(context.instruments.values());
   }
 
-  /** @param firstLine number of the block’s first line in its file, counted from 0 */
+  /**
+   * Adds a block of the file.
+   * @param firstLine number of the block’s first line in its file, counted from 0
+   */
   block(analysis: BlockAnalysis, firstLine: number): void {
     const { order, evaluation } = analysis;
     const context = this.#context;
@@ -77,12 +82,14 @@ export class ReportSummary {
     for (const part of this.#parts) part.add(seen);
   }
 
+  /** Adds a file that could not be read. */
   unreadable(path: string, error: string): void {
     this.#files++;
     this.#unread++;
     if (this.#unreadable.length < MOST_NAMED) this.#unreadable.push({ path, error });
   }
 
+  /** The report on everything added up to now. */
   result({ date = null }: ReportOptions = {}): ReportJson {
     const today = date ?? this.#to;
     return {

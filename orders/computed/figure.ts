@@ -7,6 +7,7 @@ import { tidy } from '../exact';
 import type { Unit } from '../limits';
 import type { Placed } from '../model';
 
+/** The code of a figure that is worked out. */
 export type WorkedCode =
   | 'forms'
   | 'meridians'
@@ -56,6 +57,7 @@ export type WorkedUnit = Unit | 'g' | 'g/cm3' | 'percent' | null;
 /** A number; a power; a power along a meridian; a prism or a displacement, positive inwards and upwards. */
 export type WorkedValue = number | Power | MeridianPower | EyePrism;
 
+/** A value with its unit. */
 export interface Amount {
   readonly value: WorkedValue;
   readonly unit: WorkedUnit;
@@ -64,6 +66,7 @@ export interface Amount {
 /** Where an input came from: typed in the order, the table of materials, another figure, or nowhere, and then it is said. */
 export type Origin = 'ordered' | 'materials' | 'worked' | 'assumed';
 
+/** A figure that another is worked out from, and where it came from. */
 export interface Input extends Amount {
   readonly from: Origin;
 }
@@ -75,6 +78,7 @@ export type Amounts = Readonly<Record<string, Amount>>;
 /** Why there is no value although the order says enough for one. */
 export type Refusal = 'plano-meridian' | 'too-far';
 
+/** A figure worked out from an order, with the way it is made. */
 export interface Worked {
   readonly what: WorkedCode;
   /** Null for what belongs to the pair. */

@@ -8,6 +8,7 @@ import type { Order, OrderedLens } from '../model';
 import type { Read, ReadValues, Step } from '../reduce';
 import { type GuardBand, guarded, uncertaintyOf } from '../uncertainty';
 
+/** What is held against a limit. */
 export type Quantity =
   | 'power'
   | 'cylinder'
@@ -34,6 +35,7 @@ export type Quantity =
   | 'cosmetic'
   | 'marking';
 
+/** Whether a measure is inside its limit. */
 export type Outcome = 'pass' | 'fail' | 'not-read' | 'not-judged';
 
 /** One thing held against its limit. Dioptres, prism dioptres, millimetres or degrees, as `unit` says. */

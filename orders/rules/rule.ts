@@ -38,7 +38,9 @@ export interface Rule {
   readonly family: Family;
   readonly level: Level | LevelIn;
   readonly page: RulePage;
+  /** The sentence of a finding. */
   readonly message: (data: FindingData) => string;
+  /** The changes that mend a finding, the likeliest first. */
   readonly fixes?: (site: FixSite) => readonly Fix[];
   /** Looks at a whole order with its readings; absent for rules whose findings are told while the lines are read. */
   readonly check?: (subject: Subject, report: Report) => void;
