@@ -48,6 +48,8 @@ export const bundles = [
     options: {
       entryPoints: { extension: 'client/desktop.ts' },
       outdir: 'dist',
+      // Nearly all of it is the language client, and whoever installs the extension downloads it.
+      minifyIdentifiers: true,
       platform: 'node',
       format: 'cjs',
       target: 'node20',
@@ -58,7 +60,13 @@ export const bundles = [
     name: 'web extension',
     optional: true,
     entries: ['client/web.ts'],
-    options: { ...forBrowser, entryPoints: { 'extension-web': 'client/web.ts' }, outdir: 'dist', external: ['vscode'] },
+    options: {
+      ...forBrowser,
+      entryPoints: { 'extension-web': 'client/web.ts' },
+      outdir: 'dist',
+      minifyIdentifiers: true,
+      external: ['vscode'],
+    },
   },
   {
     name: 'page of the sheet',
@@ -69,7 +77,13 @@ export const bundles = [
     name: 'web server',
     optional: true,
     entries: ['server/web.ts'],
-    options: { ...forBrowser, format: 'iife', entryPoints: { 'server-web': 'server/web.ts' }, outdir: 'dist' },
+    options: {
+      ...forBrowser,
+      format: 'iife',
+      entryPoints: { 'server-web': 'server/web.ts' },
+      outdir: 'dist',
+      minifyIdentifiers: true,
+    },
   },
   {
     name: 'library',

@@ -1,22 +1,43 @@
-import { mkdirSync, readdirSync, statSync } from 'node:fs';
+import { cpSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { createVSIX } from '@vscode/vsce';
+import { bundleAll } from '../bundle.mjs';
 import { root } from '../project.mjs';
-import { vsix } from './places.mjs';
+import { staged, vsix } from './places.mjs';
 
 const packedFolders = ['dist', 'grammar', 'l10n', 'media', 'schema', 'snippets'];
 const packedFiles = ['package.json', 'package.nls.json', 'package.nls.de.json', 'README.md', 'CHANGELOG.md', 'LICENSE'];
 
-/** Builds and packs the extension into a file. Its dependencies are in the bundles already. */
+/**
+ * Builds and packs the extension into a file. Its dependencies are in the bundles already. It is packed from a copy of
+ * what an editor needs: the library and the command’s other uses are for programs, which get them from the npm package.
+ */
 export async function packExtension(file) {
+  await bundleAll();
   mkdirSync(dirname(file), { recursive: true });
+  stage();
   await createVSIX({
-    cwd: root,
+    cwd: staged,
     packagePath: file,
     dependencies: false,
     allowMissingRepository: true,
     rewriteRelativeLinks: false,
   });
+}
+
+/** What the packed extension leaves out. */
+const leftOut = [join(root, 'dist', 'lib')];
+
+function stage() {
+  rmSync(staged, { recursive: true, force: true });
+  mkdirSync(staged, { recursive: true });
+  for (const name of [...packedFolders, ...packedFiles]) {
+    cpSync(join(root, name), join(staged, name), { recursive: true, filter: (path) => !leftOut.includes(path) });
+  }
+  const { scripts, devDependencies, exports, allowScripts, ...manifest } = JSON.parse(
+    readFileSync(join(root, 'package.json'), 'utf8'),
+  );
+  writeFileSync(join(staged, 'package.json'), `${JSON.stringify(manifest, null, 2)}\n`);
 }
 
 /** Packs the extension for the workbench, unless the packed one is newer than everything in it. */

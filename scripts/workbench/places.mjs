@@ -9,3 +9,5 @@ export const codeServerHome = join(cache, `code-server-${codeServerVersion}`);
 export const editor = join(codeServerHome, 'node_modules', 'code-server', 'lib', 'vscode');
 export const editorMain = join(editor, 'out', 'server-main.js');
 export const vsix = join(cache, 'lentil.vsix');
+/** A copy of what goes into the packed extension. */
+export const staged = join(cache, 'extension');

@@ -1,18 +1,24 @@
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { type Browser, chromium, type Locator, type Page } from 'playwright-core';
+import type { Browser, Frame, Locator, Page } from 'playwright-core';
 import { inject, test as plainTest } from 'vitest';
-import { findBrowser } from '../../scripts/workbench/needs.mjs';
 import { addressOf } from '../../scripts/workbench/serve.mjs';
+import { launchBrowser } from '../support/browser';
 
 /** Set-up, loading and a cold extension host together may take this long on a busy machine. */
 export const patience = 60_000;
 
 const screenshots = join(inject('workspace'), '..', 'screenshots');
 
+const SETTINGS = '.vscode/settings.json';
+
 interface Fixtures {
   /** Writes a file of the workspace and opens it in a window of the editor. */
   readonly openText: (name: string, text: string) => Promise<Page>;
+  /** Writes a file of the workspace that is not opened. */
+  readonly write: (name: string, text: string) => void;
+  /** Writes the settings of the workspace; they hold for this test alone. */
+  readonly set: (settings: object) => void;
   /** Which of the served editors is opened. */
   readonly editor: 'editor' | 'bareEditor';
 }
@@ -20,13 +26,18 @@ interface Fixtures {
 /** A test with a browser of its own; when it fails, what the windows showed last is kept as a screenshot. */
 export const test = plainTest.extend<Fixtures>({
   editor: 'editor',
+  // biome-ignore lint/correctness/noEmptyPattern: a fixture is told what it rests on by its first argument
+  set: async ({}, use) => {
+    await use((settings) => writeFile(SETTINGS, JSON.stringify(settings)));
+    rmSync(join(inject('workspace'), SETTINGS), { force: true });
+  },
+  // biome-ignore lint/correctness/noEmptyPattern: as above
+  write: async ({}, use) => use(writeFile),
   openText: async ({ task, editor }, use) => {
     const browser = await launchBrowser();
     const pages: Page[] = [];
     await use(async (name, text) => {
-      const file = join(inject('workspace'), name);
-      mkdirSync(dirname(file), { recursive: true });
-      writeFileSync(file, text);
+      writeFile(name, text);
       const page = await openFile(browser, inject(editor), name);
       pages.push(page);
       return page;
@@ -39,11 +50,10 @@ export const test = plainTest.extend<Fixtures>({
   },
 });
 
-function launchBrowser(): Promise<Browser> {
-  const executablePath = findBrowser();
-  if (!executablePath) throw new Error('no browser was found');
-  const quiet = ['--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update'];
-  return chromium.launch({ executablePath, args: ['--no-sandbox', '--disable-gpu', '--disable-sync', ...quiet] });
+function writeFile(name: string, text: string): void {
+  const file = join(inject('workspace'), name);
+  mkdirSync(dirname(file), { recursive: true });
+  writeFileSync(file, text);
 }
 
 /** Waits until the file is drawn; the language server may still be starting then. */
@@ -59,7 +69,11 @@ async function openFile(browser: Browser, editor: string, name: string): Promise
 
 /** Puts the cursor at a line and column, both counted from 1 as the editor shows them. */
 export async function goTo(page: Page, line: number, column: number): Promise<void> {
-  await page.locator('.editor-instance .view-lines').click({ position: { x: 5, y: 5 } });
+  // Below the first lines, where nothing can be pressed; how far the text has been scrolled does not matter.
+  await page
+    .locator('.editor-instance .editor-scrollable')
+    .first()
+    .click({ position: { x: 300, y: 120 } });
   await page.keyboard.press('Control+g');
   await page.locator('.quick-input-widget input').fill(`:${line}:${column}`);
   await page.keyboard.press('Enter');
@@ -100,6 +114,22 @@ export async function installInBrowser(page: Page): Promise<void> {
   await page.getByPlaceholder('Location of the web extension').fill(`${base}/${inject('extensionPath')}`);
   await page.keyboard.press('Enter');
 }
+
+/** The page inside the view beside the text. */
+export async function viewFrame(page: Page): Promise<Frame> {
+  const inner = page.frameLocator('iframe.webview').frameLocator('iframe#active-frame');
+  const handle = await inner.locator('body').elementHandle({ timeout: patience });
+  const frame = await handle?.ownerFrame();
+  if (!frame) throw new Error('the view has no page');
+  return frame;
+}
+
+/** The themes in which everything is looked at. */
+export const THEMES = {
+  light: 'Default Light Modern',
+  dark: 'Default Dark Modern',
+  'high-contrast': 'Default High Contrast',
+} as const;
 
 /** The text of the drawn line that begins with a given text, its inlay hints included, with plain blanks and minus signs. */
 export async function lineText(page: Page, beginning: string): Promise<string> {

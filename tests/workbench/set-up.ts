@@ -27,7 +27,12 @@ export async function setup(project: TestProject): Promise<() => Promise<void>> 
   cpSync(join(project.config.root, 'examples'), join(workspace, 'examples'), { recursive: true });
 
   const server = await serveWorkbench({ name: 'tests' });
-  const bareServer = await serveWorkbench({ name: 'tests-bare', withExtension: false });
+  const bareServer = await serveWorkbench({
+    name: 'tests-bare',
+    withExtension: false,
+    // A folder opened for the first time is not trusted.
+    settings: { 'security.workspace.trust.enabled': true, 'security.workspace.trust.startupPrompt': 'never' },
+  });
   project.provide('editor', server.address);
   project.provide('bareEditor', bareServer.address);
   project.provide('extensionPath', serveBuild(project.config.root));
