@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -29,6 +29,14 @@ beforeAll(() => {
 });
 
 afterAll(() => rmSync(project, { recursive: true, force: true }));
+
+/** Bytes of the package as it is fetched, and as it lies installed. */
+function sizes(): { readonly packed: number; readonly unpacked: number } {
+  const archive = readdirSync(project).find((file) => file.endsWith('.tgz')) as string;
+  const files = readdirSync(installed, { recursive: true, withFileTypes: true }).filter((one) => one.isFile());
+  const unpacked = files.reduce((sum, one) => sum + statSync(join(one.parentPath, one.name)).size, 0);
+  return { packed: statSync(join(project, archive)).size, unpacked };
+}
 
 const npm = (...args: readonly string[]) => execFileSync('npm', args, { cwd: root, encoding: 'utf8' });
 
@@ -62,7 +70,10 @@ console.log(names.length > 0 && names.every((name) => optics[name] === library[n
   expect(run(process.execPath, 'errors.mjs').trim()).toBe('true');
 });
 
-test('nothing else needs to be installed', () => {
+test('nothing else needs to be installed, and the size is told', () => {
+  const kilobytes = (bytes: number): string => `${Math.round(bytes / 1024)} kB`;
+  const { packed, unpacked } = sizes();
+  console.log(`packed ${kilobytes(packed)}, installed ${kilobytes(unpacked)}, no dependencies`);
   expect(manifest.dependencies).toBeUndefined();
   expect(Object.keys(JSON.parse(run('npm', 'ls', '--json', '--all')).dependencies)).toEqual(['lentil']);
 });
