@@ -35,7 +35,7 @@ async function take(input: Input, check: boolean): Promise<Done> {
   if (check || !isStandardInput) await print(`${path}\n`);
   if (check || isStandardInput) return 'laid out';
   try {
-    replaceFile(input.absolute, text);
+    await replaceFile(input.absolute, text);
   } catch (error) {
     return complain(path, reasonOf(error));
   }

@@ -2,7 +2,7 @@
 // Not through the face of the room: what only this command needs would be loaded by every other.
 import { reportInHtml } from '../exchange/report/html/page';
 import type { ReportJson } from '../exchange/report/report-json';
-import { ReportSummary } from '../exchange/report/summary';
+import { type ReportSummary, reportSummary } from '../exchange/report/summary';
 import { analyseBlock, isDay } from '../orders';
 import { Complaints } from './complaints';
 import { configuration } from './configuration';
@@ -39,14 +39,14 @@ export async function report(paths: readonly string[], options: ReportCommandOpt
   const { out, format, date } = options;
   if (date !== undefined && !(/^\d{4}-\d\d-\d\d$/.test(date) && isDay(date)))
     throw new UnusableArgument(`--date has to be a day such as 2026-11-30, not ${date}`);
-  const summary = new ReportSummary();
+  const summary = reportSummary();
   const progress = new Progress(out !== undefined);
   const complaints = new Complaints(progress);
   await readInto(summary, paths, options, progress, complaints);
   progress.clear();
   const text = FORMS[format](summary.result({ date: date ?? null }));
   if (out === undefined) await print(text);
-  else write(out, text);
+  else await write(out, text);
   return complaints.any ? 2 : 0;
 }
 
@@ -75,9 +75,9 @@ async function readInto(
   }
 }
 
-function write(out: string, text: string): void {
+async function write(out: string, text: string): Promise<void> {
   try {
-    replaceFile(out, text);
+    await replaceFile(out, text);
   } catch (error) {
     throw new UnusableArgument(`${out}: ${reasonOf(error)}`);
   }

@@ -22,4 +22,4 @@ export type { FindingsWriter } from './findings/writer';
 export { type FactsJson, type OrderedJson, type OrdersJson, type ReadLensJson, toOrdersJson } from './orders-json';
 export { reportInHtml } from './report/html/page';
 export type { ReportJson } from './report/report-json';
-export { type ReportOptions, ReportSummary } from './report/summary';
+export { type ReportOptions, type ReportSummary, reportSummary } from './report/summary';

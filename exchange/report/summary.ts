@@ -25,7 +25,17 @@ export interface ReportOptions {
  * Call `openFile` before the blocks of a file, `block` for each of them in their order, and `unreadable` for a file that
  * gave none; `result` may be asked for at any time. The same calls give the same result, byte for byte.
  */
-export class ReportSummary {
+export interface ReportSummary {
+  openFile(path: string, context: Context): void;
+  /** @param firstLine number of the block’s first line in its file, counted from 0 */
+  block(analysis: BlockAnalysis, firstLine: number): void;
+  unreadable(path: string, error: string): void;
+  result(options?: ReportOptions): ReportJson;
+}
+
+export const reportSummary = (): ReportSummary => new Summary();
+
+class Summary implements ReportSummary {
   readonly #verdicts = new Verdicts();
   readonly #failures = new Failures();
   readonly #deviations = new Deviations();

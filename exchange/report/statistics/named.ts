@@ -22,10 +22,6 @@ export class Named<T> {
     return made;
   }
 
-  get size(): number {
-    return this.#things.size;
-  }
-
   /** By name, the same way on every machine. */
   sorted(): readonly (readonly [name: string, thing: T])[] {
     return [...this.#things].sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0));

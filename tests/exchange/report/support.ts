@@ -1,4 +1,4 @@
-import { type ReportJson, type ReportOptions, ReportSummary } from '../../../exchange';
+import { type ReportJson, type ReportOptions, type ReportSummary, reportSummary } from '../../../exchange';
 import { analyse, parseDocument } from '../../../orders';
 
 export interface ReportOfOptions extends ReportOptions {
@@ -12,7 +12,7 @@ export function summaryOf(
   files: Readonly<Record<string, string>>,
   { bench, standard }: ReportOfOptions = {},
 ): ReportSummary {
-  const summary = new ReportSummary();
+  const summary = reportSummary();
   const shared = bench === undefined ? [] : [parseDocument(bench)];
   for (const [path, text] of Object.entries(files)) {
     const { document, context, blocks } = analyse(text, { shared, standard: standard ?? null });

@@ -58,7 +58,7 @@ export function weeksChart(weeks: readonly Week[]): Markup {
 }
 
 /** About eight Mondays under the axis. */
-export function dayMarks(weeks: readonly { readonly from: string }[], x: (day: string) => number): readonly Markup[] {
+function dayMarks(weeks: readonly { readonly from: string }[], x: (day: string) => number): readonly Markup[] {
   const every = Math.max(1, Math.ceil(weeks.length / 8));
   return weeks.filter((_, at) => at % every === 0).map(({ from }) => label(x(from), SIZE.height - 8, from, 'middle'));
 }
