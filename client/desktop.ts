@@ -8,7 +8,7 @@ import { views } from './views';
 
 let client: LanguageClient | undefined;
 
-export async function activate(context: ExtensionContext): Promise<void> {
+export function activate(context: ExtensionContext): void {
   const output = outputChannel();
   const server = { module: context.asAbsolutePath('dist/lentil.mjs'), args: ['serve'], transport: TransportKind.ipc };
   client = new LanguageClient(ID, NAME, server, clientOptions(output));
@@ -25,7 +25,8 @@ export async function activate(context: ExtensionContext): Promise<void> {
       env: { ELECTRON_RUN_AS_NODE: '1' },
     }),
   );
-  await client.start();
+  // Nothing waits for the server; whoever asks it something is answered when it is there.
+  client.start().catch((error: unknown) => output.error(String(error)));
 }
 
 export const deactivate = (): Promise<void> | undefined => client?.dispose();

@@ -13,7 +13,7 @@ import { views } from './views';
 let client: LanguageClient | undefined;
 let worker: Worker | undefined;
 
-export async function activate(context: ExtensionContext): Promise<void> {
+export function activate(context: ExtensionContext): void {
   const output = outputChannel();
   const program = Uri.joinPath(context.extensionUri, 'dist', 'server-web.js').toString(true);
   // The editor's own Worker makes objects that the language client does not take for workers, so it is given both ends.
@@ -30,7 +30,8 @@ export async function activate(context: ExtensionContext): Promise<void> {
     ...answerForFiles(client),
     ...views(context, client),
   );
-  await client.start();
+  // Nothing waits for the server; whoever asks it something is answered when it is there.
+  client.start().catch((error: unknown) => output.error(String(error)));
 }
 
 export async function deactivate(): Promise<void> {

@@ -13,8 +13,8 @@ const screenshots = join(inject('workspace'), '..', 'screenshots');
 const SETTINGS = '.vscode/settings.json';
 
 interface Fixtures {
-  /** Writes a file of the workspace and opens it in a window of the editor. */
-  readonly openText: (name: string, text: string) => Promise<Page>;
+  /** Writes a file of the workspace, or of a folder in it that is opened by itself, and opens it in a window of the editor. */
+  readonly openText: (name: string, text: string, folder?: string) => Promise<Page>;
   /** Writes a file of the workspace that is not opened. */
   readonly write: (name: string, text: string) => void;
   /** Writes the settings of the workspace; they hold for this test alone. */
@@ -32,13 +32,13 @@ export const test = plainTest.extend<Fixtures>({
     rmSync(join(inject('workspace'), SETTINGS), { force: true });
   },
   // biome-ignore lint/correctness/noEmptyPattern: as above
-  write: async ({}, use) => use(writeFile),
+  write: async ({}, use) => use((name, text) => writeFile(name, text)),
   openText: async ({ task, editor }, use) => {
     const browser = await launchBrowser();
     const pages: Page[] = [];
-    await use(async (name, text) => {
-      writeFile(name, text);
-      const page = await openFile(browser, inject(editor), name);
+    await use(async (name, text, folder = '') => {
+      writeFile(join(folder, name), text);
+      const page = await openFile(browser, inject(editor), join(inject('workspace'), folder), name);
       pages.push(page);
       return page;
     });
@@ -57,11 +57,11 @@ function writeFile(name: string, text: string): void {
 }
 
 /** Waits until the file is drawn; the language server may still be starting then. */
-async function openFile(browser: Browser, editor: string, name: string): Promise<Page> {
+async function openFile(browser: Browser, editor: string, folder: string, name: string): Promise<Page> {
   const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, locale: 'en-GB' });
   const page = await context.newPage();
   page.setDefaultTimeout(patience);
-  await page.goto(addressOf(editor, inject('workspace'), name));
+  await page.goto(addressOf(editor, folder, name));
   await page.locator('.monaco-workbench').waitFor();
   await page.locator('.editor-instance .view-line').first().waitFor();
   return page;
@@ -70,6 +70,7 @@ async function openFile(browser: Browser, editor: string, name: string): Promise
 /** Puts the cursor at a line and column, both counted from 1 as the editor shows them. */
 export async function goTo(page: Page, line: number, column: number): Promise<void> {
   // Below the first lines, where nothing can be pressed; how far the text has been scrolled does not matter.
+  await page.keyboard.press('Escape');
   await page
     .locator('.editor-instance .editor-scrollable')
     .first()
