@@ -47,18 +47,18 @@ export function evaluateBy({ set, name, house }: Standard, order: Order, context
   const base = { set, house, standard: name, values };
   if (!set)
     return {
-      ...base,
       verdict: all.length > 0 ? 'incomplete' : 'unread',
       reservations: [],
       measures: [],
       earlier: [],
       evidence: null,
+      ...base,
     };
   const judging = { order, set, guard: context.guard };
-  const measures = withHouse(measuresOf({ ...judging, values }), house);
+  const measures = withHouse(measuresOf({ values, ...judging }), house);
   const earlier = order.readings.length > 1 ? replacedMeasures(judging, all, measures, context) : [];
   const verdict = order.readings.length === 0 ? 'unread' : verdictOf(measures);
-  return { ...base, verdict, reservations: reservations(measures), measures, earlier, evidence: weakest(measures) };
+  return { verdict, reservations: reservations(measures), measures, earlier, evidence: weakest(measures), ...base };
 }
 
 /** What is measured together, in the order in which it is told. */
@@ -137,11 +137,11 @@ export function isLater(a: Reading, b: Reading): boolean {
 
 /** Leaves out what was measured on a lens that has been replaced since, and on the pair it stood in. */
 function stillInFrame(taken: readonly Taken[], readings: readonly Reading[]): Taken[] {
-  const position = new Map(taken.map((item, at) => [item, at]));
   const events = readings.flatMap(({ replaced }, reading) =>
     replaced.map(({ value, place }) => ({ eye: value, line: place.line, reading })),
   );
   if (events.length === 0) return [...taken];
+  const position = new Map(taken.map((item, at) => [item, at]));
   return taken.filter((item) => {
     const at = position.get(item) as number;
     return !events.some(({ eye, line, reading }) => {
@@ -165,7 +165,7 @@ function replacedMeasures(
   return readings.flatMap((_, index) => {
     const own = all.filter(({ reading }) => reading === index);
     const values = reduce(own, readings, context.instruments, lenses);
-    return measuresOf({ ...judging, values }).filter(
+    return measuresOf({ values, ...judging }).filter(
       (one) => one.place && one.outcome !== 'not-read' && !inUse.has(key(one)),
     );
   });

@@ -50,17 +50,29 @@ function limitOf(
   const { limit } = row;
   if (limit.kind === 'percent') {
     const share = Math.abs(limit.of === 'meridian' ? of.meridian : of.cylinder) * (limit.percent / 100);
-    return made(set, row, share, 'D', `${table()}, ${limit.percent} % of the ${limit.of}`);
+    return made(set, row, share, 'D', `${wordsOf(row, table)}, ${limit.percent} % of the ${limit.of}`);
   }
-  const known = fixed.get(row);
-  if (known) return known;
-  const fresh =
-    limit.kind === 'absolute' ? made(set, row, limit.amount, limit.unit, table()) : made(set, row, null, 'D', table());
-  fixed.set(row, fresh);
+  return kept(fixed, row, () =>
+    limit.kind === 'absolute' ? made(set, row, limit.amount, limit.unit, table()) : made(set, row, null, 'D', table()),
+  );
+}
+
+/** What was made of a row, which belongs to one table of one set. */
+function kept<R extends object, V>(known: WeakMap<R, V>, row: R, make: () => V): V {
+  const found = known.get(row);
+  if (found !== undefined) return found;
+  const fresh = make();
+  known.set(row, fresh);
   return fresh;
 }
 
 const fixed = new WeakMap<Rowed, Limit>();
+const axes = new WeakMap<Rowed, Limit>();
+const pairs = new WeakMap<object, PairLimit>();
+const lensPrisms = new WeakMap<object, Limit>();
+const words = new WeakMap<object, string>();
+
+const wordsOf = (row: object, make: () => string): string => kept(words, row, make);
 
 const made = (
   set: ToleranceSet,
@@ -104,7 +116,7 @@ export function powerLimits(
   // Some sets print no limit for the cylinder of a sphere; its meridians are judged all the same.
   const cell = row.cylinder.find((one) => isInBand(Math.abs(cylinder), one.cylinder));
   const of = { meridian, cylinder };
-  const table = (): string => `power ${bandInWords(row.power, 'D')}`;
+  const table = (): string => wordsOf(row, () => `power ${bandInWords(row.power, 'D')}`);
   return {
     meridian: limitOf(set, row.meridian, table, of),
     cylinder: cell ? limitOf(set, cell, () => `cylinder ${bandInWords(cell.cylinder, 'D')} at ${table()}`, of) : null,
@@ -114,9 +126,11 @@ export function powerLimits(
 /** Limit of the axis, degrees, by the ordered cylinder. */
 export function axisLimit(set: ToleranceSet, lens: LensClass, cylinder: number): Limit | null {
   const row = forClass(set.axis, lens)?.rows.find((one) => isInBand(Math.abs(cylinder), one.cylinder));
-  return row
-    ? { ...limitOf(set, row, () => `axis, cylinder ${bandInWords(row.cylinder, 'D')}`, NOTHING), unit: 'deg' }
-    : null;
+  if (!row) return null;
+  return kept(axes, row, () => ({
+    ...limitOf(set, row, () => `axis, cylinder ${bandInWords(row.cylinder, 'D')}`, NOTHING),
+    unit: 'deg',
+  }));
 }
 
 export function addLimit(set: ToleranceSet, lens: LensClass, add: number): Limit | null {
@@ -155,11 +169,15 @@ export function pairLimit(
     (one) =>
       isInBand(Math.abs(power), one.power) && (!one.orderedPrism || isInBand(Math.abs(ordered), one.orderedPrism)),
   );
-  if (!row) return null;
-  const words = `${component} prism of a pair, power ${bandInWords(row.power, 'D')}`;
+  return row ? kept(pairs, row, () => ofPair(set, component, row)) : null;
+}
+
+type PairRow = NonNullable<ToleranceSet['pairPrism']>[number]['rows'][number];
+
+function ofPair(set: ToleranceSet, component: 'horizontal' | 'vertical', row: PairRow): PairLimit {
   const base = {
     set: set.id,
-    row: words,
+    row: `${component} prism of a pair, power ${bandInWords(row.power, 'D')}`,
     source: row.source,
     evidence: row.evidence,
     judged: row.judged,
@@ -212,13 +230,11 @@ export function lensPrismLimits(
           amount: one.kind === 'shift' ? 0 : one.amount,
           mm: one.kind === 'prism' ? 0 : one.mm,
         })),
-        limit: made(
-          set,
-          row,
-          null,
-          'prism',
-          `prism of one lens, ${row.component === 'resultant' ? 'any direction' : row.component}, ordered ${bandInWords(row.orderedPrism, 'Δ')}`,
-        ),
+        limit: kept(lensPrisms, row, () => {
+          const direction = row.component === 'resultant' ? 'any direction' : row.component;
+          const ordered = bandInWords(row.orderedPrism, 'Δ');
+          return made(set, row, null, 'prism', `prism of one lens, ${direction}, ordered ${ordered}`);
+        }),
       })),
   );
 }

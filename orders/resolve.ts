@@ -147,7 +147,7 @@ class ReadingDraft {
   }
 
   build(): Reading {
-    return { ...this.#head, zero: this.#zero, measurements: this.#measurements, replaced: this.#replaced };
+    return { zero: this.#zero, measurements: this.#measurements, replaced: this.#replaced, ...this.#head };
   }
 
   #add(one: Measurement, draft: Draft): void {

@@ -143,9 +143,9 @@ export const dioptres = (value: number | Power | MeridianPower): Amount => ({ va
 export const prism = (value: number | EyePrism): Amount => ({ value, unit: 'prism' });
 export const degrees = (value: number): Amount => ({ value, unit: 'deg' });
 
-export const ordered = (amount: Amount): Input => ({ ...amount, from: 'ordered' });
-export const worked = (amount: Amount): Input => ({ ...amount, from: 'worked' });
-export const assumed = (amount: Amount): Input => ({ ...amount, from: 'assumed' });
+export const ordered = ({ value, unit }: Amount): Input => ({ value, unit, from: 'ordered' });
+export const worked = ({ value, unit }: Amount): Input => ({ value, unit, from: 'worked' });
+export const assumed = ({ value, unit }: Amount): Input => ({ value, unit, from: 'assumed' });
 
 /** A length that the order states. */
 export const length = ({ value }: Placed<number>): Input => ordered(mm(value));

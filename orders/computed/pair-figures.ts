@@ -136,10 +136,11 @@ function imbalanceOf(pair: Pair): Known<number> | null {
     'vertical power L': worked(dioptres(along.L)),
     ...level.inputs,
   };
-  const segments = areAlike(pair) ? null : bothOf(pair, segmentAt);
+  const isAlike = areAlike(pair);
+  const segments = isAlike ? null : bothOf(pair, segmentAt);
   const plain = ((along.R - along.L) * level.value) / 10;
   if (!segments) {
-    const taken = areAlike(pair) ? level.assumed : [...level.assumed, ASSUMED.addsLeftOut];
+    const taken = isAlike ? level.assumed : [...level.assumed, ASSUMED.addsLeftOut];
     return known(plain, inputs, taken);
   }
   const ofSegment = (eye: 'R' | 'L'): number => {
@@ -157,8 +158,9 @@ function imbalanceOf(pair: Pair): Known<number> | null {
 
 /** Equal adds in equal segments at one height change nothing between the eyes. */
 function areAlike({ R, L }: Pair): boolean {
-  const said = (one: Case) => JSON.stringify([one.lens.design?.value, addOf(one)?.value, one.lens.height?.value]);
-  return said(R) === said(L);
+  const [right, left] = [R.lens.design?.value, L.lens.design?.value];
+  const isOneDesign = right === left || JSON.stringify(right) === JSON.stringify(left);
+  return isOneDesign && addOf(R)?.value === addOf(L)?.value && R.lens.height?.value === L.lens.height?.value;
 }
 
 function bothOf<V>(pair: Pair, of: (one: Case) => V | null): { readonly R: V; readonly L: V } | null {

@@ -48,7 +48,7 @@ function curveOfPartner({ order, values, set, guard }: Case, eye: Eye): Measure[
   const [own, other] = [values.figures['base-curve']?.[eye], values.figures['base-curve']?.[otherEye(eye)]];
   const limit = plainLimit(set, 'baseCurve');
   if (order.lenses[eye].role !== 'balance' || !own || !other || !limit) return [];
-  const held = { ...figureAgainst(other.value, own, limit), assumed: 'fits-partner' };
+  const held = { assumed: 'fits-partner', ...figureAgainst(other.value, own, limit) };
   return [judge({ quantity: 'base-curve', eye, unit: 'D' }, held, guard)];
 }
 

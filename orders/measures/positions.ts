@@ -85,7 +85,7 @@ function nearPd({ order, values, set, guard }: Case): Measure[] {
   const subject = { quantity: 'near-pd', eye: null, unit: 'mm' } as const;
   if (!read) return [notRead(subject, sum)];
   const assumed = set.segmentHorizontal?.counted === 'each-eye' ? 'worst-split' : null;
-  return [judge(subject, { ...figureAgainst(sum, read, limit), assumed }, guard)];
+  return [judge(subject, { assumed, ...figureAgainst(sum, read, limit) }, guard)];
 }
 
 function orderedEach({ nearPd: { R, L } }: Order): PerEye<Placed<number>> | null {

@@ -62,11 +62,11 @@ function lensMeasures({ order, values, set, guard }: Case, lens: OrderedLens, ey
     const limits = powerLimits(set, lensClass, strongest.of(ordered), of(ordered), ordered.cylinder);
     cylinderLimit = limits?.cylinder ?? null;
     const subject = { quantity: 'power', eye, meridian: at === 0 ? 1 : 2, unit: 'D' } as const;
-    measures.push(judge(subject, { ...against(of, ordered, read), limit: limits?.meridian ?? null, assumed }, guard));
+    measures.push(judge(subject, { limit: limits?.meridian ?? null, assumed, ...against(of, ordered, read) }, guard));
   }
   if (cylinderLimit || ordered.cylinder !== 0) {
     const from = { ...read, steps: read.steps.filter(isOfCylinder) };
-    const held = { ...against(({ cylinder }) => cylinder, ordered, from), limit: cylinderLimit };
+    const held = { limit: cylinderLimit, ...against(({ cylinder }) => cylinder, ordered, from) };
     measures.push(judge({ quantity: 'cylinder', eye, unit: 'D' }, held, guard));
   }
   const axis = axisMeasure(ordered, read, axisLimit(set, lensClass, ordered.cylinder), eye, guard);

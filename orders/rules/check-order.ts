@@ -9,12 +9,17 @@ const CHECKS = RULES.filter((rule): rule is Rule & { check: NonNullable<Rule['ch
 export function checkOrder(subject: Subject): Finding[] {
   // A cause comes before the measures that hang under it.
   const findings: Finding[] = causeFindings(subject);
-  for (const { code, level, check } of CHECKS) {
-    const report: Report = (place, data = {}, { eye = null, related, level: own } = {}) => {
-      const given = own ?? (typeof level === 'function' ? level(data, 'order') : level);
-      findings.push({ code, level: given, data, eye, ...place, ...(related ? { related } : {}) });
-    };
-    check(subject, report);
+  // One report for all rules: making one for each of a hundred would cost more than most checks do.
+  let current: Rule | undefined;
+  const report: Report = (place, data = {}, { eye = null, related, level: own } = {}) => {
+    const { code, level } = current as Rule;
+    const given = own ?? (typeof level === 'function' ? level(data, 'order') : level);
+    const { line, start, end } = place;
+    findings.push({ code, level: given, data, eye, line, start, end, ...(related ? { related } : {}) });
+  };
+  for (const rule of CHECKS) {
+    current = rule;
+    rule.check(subject, report);
   }
   return findings;
 }
