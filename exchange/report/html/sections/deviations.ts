@@ -70,8 +70,8 @@ const figuresTable = (all: readonly DeviationJson[]): Markup =>
   );
 
 /** A size has no sign. */
-const inUnit = ({ sides, unit }: DeviationJson, value: number): string =>
-  sides === 'both' ? signedAmount(value, unit) : amount(value, unit);
+const inUnit = ({ sides, unit }: Pick<DeviationJson, 'sides' | 'unit'>, value: number): string =>
+  sides === 'both' ? signedAmount(value, unit) : amount(Math.abs(value), unit);
 
 const capabilityTable = (limited: readonly DeviationJson[]): Markup =>
   table(
@@ -128,7 +128,7 @@ function sharesTable(limited: readonly DeviationJson[], sides: DeviationJson['si
 }
 
 function worstTable(all: readonly DeviationJson[]): Markup | null {
-  const points = all.flatMap(({ worst, quantity, unit }) => worst.map((point) => ({ ...point, quantity, unit })));
+  const points = all.flatMap((one) => one.worst.map((point) => ({ ...one, ...point })));
   if (points.length === 0) return null;
   return table(
     [
@@ -136,7 +136,7 @@ function worstTable(all: readonly DeviationJson[]): Markup | null {
         title: 'Measure',
         cell: ({ eye, quantity }) => (eye ? `${eye} ${measureName(quantity).toLowerCase()}` : measureName(quantity)),
       },
-      { title: 'Deviation', figures: true, cell: ({ deviation, unit }) => signedAmount(deviation, unit) },
+      { title: 'Deviation', figures: true, cell: (one) => inUnit(one, one.deviation) },
       { title: 'Limit', figures: true, cell: ({ limit, unit }) => amount(limit, unit) },
       { title: 'Order', cell: ({ order }) => order ?? '(no name)' },
       { title: 'Where', cell: ({ path, line }) => markup`<code>${path}:${line}</code>` },

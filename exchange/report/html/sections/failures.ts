@@ -24,7 +24,9 @@ export function failures({ failures: { orders, measures, causes, unexplained } }
               : ranking(causes, causeName, 'Probable causes, most frequent first'),
             causes.length === 0
               ? null
-              : note('“lentil explain” followed by the code, such as lens-turned, says what each cause means.'),
+              : note(
+                  markup`<code>lentil explain</code> with the code of a cause, such as <code>lens-turned</code>, says what it means.`,
+                ),
           ],
   };
 }

@@ -7,8 +7,7 @@ export function firstSteps(report: ReportJson): Markup {
   const steps = [mostFailing, likeliestCause, leaning, drifting, overdue, waiting, people, tightest].flatMap((step) =>
     step(report),
   );
-  if (steps.length === 0)
-    return markup`<p>Nothing stands out: no measure, instrument or operator differs by more than chance would explain.</p>\n`;
+  if (steps.length === 0) return markup`<p>Nothing stands out. With few orders, that says little.</p>\n`;
   return markup`<ol class="steps">${steps.map((step) => markup`<li>${step}</li>\n`)}</ol>\n`;
 }
 

@@ -19,7 +19,7 @@ export function operators({ operators: all, firstPass }: ReportJson): Section {
       all.length === 0
         ? nothing('No reading says by whom it was taken.')
         : [
-            markup`<p>Orders by the person who read them first. A high reject rate may mean difficult work, a careful eye or an instrument that is off; it is a reason to ask, and no judgement.</p>\n`,
+            markup`<p>Orders by the person who read them first. A high reject rate may mean difficult work, a careful eye or an instrument that is off; it is a reason to ask, and no judgement. Among forty people, one lies above all the others together by chance alone.</p>\n`,
             drawn.length === 0
               ? null
               : intervalRows(
