@@ -12,7 +12,7 @@ import { limitBar, OUTCOMES, signOf } from './limit-bar';
 import { coordinate, element, type Markup, together } from './markup';
 import { PICTURE_STYLE } from './picture-style';
 import { powerCross } from './power-cross';
-import { type Scene, sceneOf } from './scene';
+import { isDrawable, type Scene, sceneOf } from './scene';
 
 const MARGIN = 24;
 const ROW = 30;
@@ -44,9 +44,11 @@ function composed(scene: Scene, evaluation: Evaluation | null): Drawing {
   const stack = new Stack(widest + 2 * MARGIN);
   stack.text(`Job ${order.name ?? 'without a name'}`, 'heading', 40);
   if (evaluation) stack.text(verdictInWords(order, evaluation), 'words', 28);
-  stack.text('Seen from the front, as the wearer faces you: R is on the left.', 'small', 26);
-  stack.row([front]);
-  stack.row([legend(scene, widest)]);
+  if (isDrawable(scene)) {
+    stack.text('Seen from the front, as the wearer faces you: R is on the left.', 'small', 26);
+    stack.row([front]);
+    stack.row([legend(scene, widest)]);
+  }
   for (const words of scene.missing) stack.text(words, 'said', 24);
   stack.row(crosses);
   stack.row(sections);

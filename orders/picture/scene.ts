@@ -58,6 +58,10 @@ export function sceneOf(order: Order, evaluation: Evaluation | null): Scene {
   return { order, frame, lenses, values, missing: missingFrom(order, lenses, frame) };
 }
 
+/** Without a frame and without points before the eyes there is nothing to be seen from the front. */
+export const isDrawable = ({ frame, lenses }: Pick<Scene, 'frame' | 'lenses'>): boolean =>
+  frame !== null || lenses.R.ordered !== null || lenses.L.ordered !== null;
+
 /** The direction in which an eye lies from the bridge, as the examiner sees it. */
 export const sideOf = (eye: Eye): 1 | -1 => (eye === 'R' ? -1 : 1);
 
@@ -187,12 +191,15 @@ function missingFrom(order: Order, lenses: PerEye<LensScene>, frame: Scene['fram
   const given = { A: a, B: b, DBL: dbl };
   const lacking = Object.entries(given).flatMap(([name, value]) => (value ? [] : [name]));
   const all = [lenses.R, lenses.L].filter(({ lens }) => lens.role !== 'absent');
+  if (!isDrawable({ frame, lenses })) return ['Neither a whole frame nor a PD is given, so the lenses are not drawn.'];
   return [
     lacking.length === 3 ? 'No frame given: only the points before the eyes are drawn.' : '',
     lacking.length > 0 && lacking.length < 3 ? `The frame lacks ${lacking.join(' and ')}, so it is not drawn.` : '',
     frame && !ed ? 'No ED given: the lenses are drawn as plain boxes, without a blank.' : '',
     frame && ed && all.some(({ outline }) => !outline) ? 'The ED does not fit A and B, so the boxes are drawn.' : '',
     all.some(({ ordered }) => !ordered) ? 'No PD given: the points before the eyes are not drawn.' : '',
-    all.some(({ lens }) => !lens.height) ? 'No height given: what has no height is drawn on the centre line.' : '',
+    frame && all.some(({ lens }) => !lens.height)
+      ? 'No height given: what has no height is drawn on the centre line.'
+      : '',
   ].filter(Boolean);
 }

@@ -9,7 +9,7 @@ import { legend } from './legend';
 import { lensSection } from './lens-section';
 import { element, escaped, type Markup, together } from './markup';
 import { crossInWords, powerCross } from './power-cross';
-import { type Scene, sceneOf } from './scene';
+import { isDrawable, type Scene, sceneOf } from './scene';
 import { SHEET_STYLE } from './sheet-style';
 import { icon, measuresTable, orderedAndRead, workedTable } from './tables';
 
@@ -123,6 +123,7 @@ const readingInWords = ({ date, time, by, with: instrument, stage }: Reading): s
     .join(' ');
 
 function front(scene: Scene): Markup {
+  if (!isDrawable(scene)) return element('p', { class: 'rests' }, scene.missing.join(' '));
   const view = frontView(scene, 'front');
   const key = legend(scene, Math.max(view.width, 700));
   const width = Math.max(view.width, key.width);

@@ -34,6 +34,9 @@ function stage() {
   for (const name of [...packedFolders, ...packedFiles]) {
     cpSync(join(root, name), join(staged, name), { recursive: true, filter: (path) => !leftOut.includes(path) });
   }
+  // Pictures would make the file half as large again; a page that has an address can show them from there.
+  const readme = readFileSync(join(root, 'README.md'), 'utf8');
+  writeFileSync(join(staged, 'README.md'), readme.replace(/^!\[.*\]\(docs\/.*\)\n\n?/gm, ''));
   const { scripts, devDependencies, exports, allowScripts, ...manifest } = JSON.parse(
     readFileSync(join(root, 'package.json'), 'utf8'),
   );

@@ -106,6 +106,17 @@ export async function screenshot(page: Page, name: string): Promise<void> {
   await page.screenshot({ path: join(screenshots, `${name}.png`) });
 }
 
+const images = join(inject('workspace'), '..', '..', 'docs', 'images');
+
+/** A picture for the documentation; `UPDATE_PAGES=1` in the environment takes it anew. */
+export async function documentationImage(page: Page, name: string): Promise<void> {
+  if (!process.env.UPDATE_PAGES) return;
+  mkdirSync(images, { recursive: true });
+  await page.setViewportSize({ width: 1120, height: 640 });
+  await page.waitForTimeout(1_000);
+  await page.screenshot({ path: join(images, `${name}.png`), scale: 'css' });
+}
+
 /** Installs the extension into the browser, where it runs in a worker with no machine behind it. */
 export async function installInBrowser(page: Page): Promise<void> {
   // The address of the static files holds the editor's build number.

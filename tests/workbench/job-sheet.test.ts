@@ -2,7 +2,7 @@
 import axe from 'axe-core';
 import type { Frame, Page } from 'playwright-core';
 import { expect } from 'vitest';
-import { goTo, patience, runCommand, screenshot, THEMES, test, viewFrame } from './editor';
+import { documentationImage, goTo, patience, runCommand, screenshot, THEMES, test, viewFrame } from './editor';
 
 const text = `standard z80.1-2015
 
@@ -88,5 +88,10 @@ test.for(Object.entries(THEMES))(
       ),
     ).toEqual([]);
     await screenshot(page, `sheet-${name}`);
+    if (name === 'light') {
+      // The sheet has the room that it has on a wide screen.
+      await page.keyboard.press('Control+b');
+      await documentationImage(page, 'job-sheet');
+    }
   },
 );

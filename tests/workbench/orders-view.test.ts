@@ -1,5 +1,5 @@
 import { expect } from 'vitest';
-import { goTo, patience, runCommand, screenshot, test } from './editor';
+import { documentationImage, goTo, patience, runCommand, screenshot, test } from './editor';
 
 const text = `standard z80.1-2015
 
@@ -23,6 +23,7 @@ test('the orders of the workspace stand by verdict with their counts, and follow
   await group('Reject').waitFor({ timeout: patience });
   await rows.filter({ hasText: 'reject:' }).first().waitFor();
   await screenshot(page, 'orders-by-verdict');
+  await documentationImage(page, 'orders-by-verdict');
   // Closed up, all groups are in sight.
   await group('Reject').click();
   await rows.filter({ hasText: 'reject:' }).first().waitFor({ state: 'detached' });

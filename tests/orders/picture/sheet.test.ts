@@ -56,6 +56,7 @@ describe('what is missing', () => {
     ['no effective diameter', job('both -2.00', 'pd 63', 'frame A 52 B 36 DBL 18'), /No ED given/],
     ['no PD', job('both -2.00', 'frame A 52 B 36 DBL 18 ED 55'), /No PD given/],
     ['no height', job('both -2.00', 'pd 63', 'frame A 52 B 36 DBL 18 ED 55'), /No height given/],
+    ['neither frame nor PD', job('both -2.00'), /Neither a whole frame nor a PD/],
     ['no reading', ordered(), /No reading has been taken/],
   ])('is said: %s', (_, text, words) => {
     expect(sheet(text).html).toMatch(words);
