@@ -1,5 +1,5 @@
 /** What fails when orders are first read, and what probably happened: each ranked, so that the few that matter most stand first. */
-import type { Quantity } from '../../../orders';
+import { type Quantity, tidy } from '../../../orders';
 import type { Seen } from '../seen';
 import { Frequency } from '../statistics/named';
 import { type Rate, rateOf } from '../statistics/rate';
@@ -61,14 +61,18 @@ class Pareto {
   }
 
   result(orders: number): readonly Ranked[] {
-    const ranked = this.#orders.ranked();
-    const times = new Map(this.#times.ranked().map(({ name, count }) => [name, count]));
-    const all = [...times.values()].reduce((sum, count) => sum + count, 0);
+    const ranked = this.#times.ranked();
+    const inOrders = new Map(this.#orders.ranked().map(({ name, count }) => [name, count]));
+    const all = ranked.reduce((sum, { count }) => sum + count, 0);
     let sum = 0;
     return ranked.map(({ name, count }) => {
-      const own = times.get(name) ?? 0;
-      sum += own;
-      return { what: name, orders: rateOf(count, orders), times: own, cumulative: Math.round((sum / all) * 1e4) / 1e4 };
+      sum += count;
+      return {
+        what: name,
+        orders: rateOf(inOrders.get(name) ?? 0, orders),
+        times: count,
+        cumulative: tidy(sum / all),
+      };
     });
   }
 }
