@@ -75,6 +75,7 @@ svg .quiet { fill: var(--quiet); }
 .point { fill: var(--mark); }
 .small { r: 2.4px; }
 .hollow { fill: var(--ground); stroke: var(--mark); stroke-width: 1.5; }
+@page { margin: 16mm 14mm; }
 @media print {
   :root { --ground: #fff; --raised: #fff; --ink: #000; --quiet: #444; --line: #bbb; --grid: #ddd; --mark: #333; --mark-soft: #777; --outside: #000; --note-ground: #fff; --note-line: #000; --link: #000; }
   body { max-width: none; padding: 0; font-size: 10pt; }

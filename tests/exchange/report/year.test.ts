@@ -49,6 +49,8 @@ test('measures are ranked by how often they fail', () => {
       ].sort(([, a], [, b]) => Number(b) - Number(a)) as [string, number][],
     ),
   );
+  const ranks = report.failures.measures.map(({ times }) => times);
+  expect(ranks).toEqual(ranks.toSorted((a, b) => b - a));
   expect(report.failures.measures.at(-1)?.cumulative).toBe(1);
   expect(report.failures.causes[0]).toMatchObject({ what: 'lens-turned', times: of('axis') });
 });
