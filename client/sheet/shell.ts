@@ -1,5 +1,5 @@
 /** The page that a sheet is shown in: its buttons, the colours of the theme, and a policy that lets nothing in from outside. */
-import { l10n, Uri, type Webview } from 'vscode';
+import { env, l10n, Uri, type Webview } from 'vscode';
 import type { FromPage } from './messages';
 
 /** The colours of the editor’s theme under the names that a sheet knows. */
@@ -38,7 +38,7 @@ export function shell(webview: Webview, extension: Uri, nonce: string): string {
   const script = webview.asWebviewUri(Uri.joinPath(extension, 'dist', 'sheet-page.js'));
   const policy = `default-src 'none'; style-src 'nonce-${nonce}'; script-src 'nonce-${nonce}'`;
   return `<!DOCTYPE html>
-<html lang="en">
+<html lang="${escaped(env.language)}">
 <head>
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="${policy}">
@@ -52,9 +52,9 @@ ${button('html', l10n.t('Save as HTML…'))}
 ${button('svg', l10n.t('Save Picture as SVG…'))}
 ${button('print', l10n.t('Print…'))}
 </div>
-<p id="told" role="status"></p>
+<p id="told" lang="en" role="status"></p>
 <p id="none">${escaped(l10n.t('Put the cursor into an order to see its sheet.'))}</p>
-<div id="sheet" hidden></div>
+<div id="sheet" lang="en" hidden></div>
 <script nonce="${nonce}" src="${script}"></script>
 </body>
 </html>`;
