@@ -1,4 +1,4 @@
-/** The report as one page that needs nothing else: no network, no script, no other file. */
+/** The report as one page that needs nothing else: no network, no script, no other file; and its parts for a view. */
 import type { ReportJson } from '../report-json';
 import { times, whole } from './figures';
 import { type Markup, markup, type Part } from './markup';
@@ -16,8 +16,9 @@ import { remakes } from './sections/remakes';
 import { repeatability } from './sections/repeatability';
 import { waiting } from './sections/waiting';
 import { STYLE } from './style';
+import type { LinkTo } from './where';
 
-const SECTIONS: readonly ((report: ReportJson) => Section | null)[] = [
+const SECTIONS: readonly ((report: ReportJson, linkTo: LinkTo) => Section | null)[] = [
   overview,
   overTime,
   failures,
@@ -32,9 +33,25 @@ const SECTIONS: readonly ((report: ReportJson) => Section | null)[] = [
   files,
 ];
 
+/** What a report looks like in a page that has a head of its own. */
+export interface ReportParts {
+  /** Such as `Quality report, 2026-01-05 to 2026-12-30`. */
+  readonly title: string;
+  /** HTML for the body of a page, every text in it escaped. */
+  readonly body: string;
+  /** The style sheet of the body. */
+  readonly style: string;
+}
+
+/** @param linkTo gives the address that leads to an order; its line is counted from 1 */
+export const reportParts = (report: ReportJson, linkTo: LinkTo): ReportParts => ({
+  title: title(report),
+  body: bodyOf(report, linkTo).markup,
+  style: STYLE,
+});
+
 /** The same report gives the same page, byte for byte. */
 export function reportInHtml(report: ReportJson): string {
-  const sections = SECTIONS.flatMap((section) => section(report) ?? []);
   return markup`<!doctype html>
 <html lang="en">
 <head>
@@ -46,7 +63,14 @@ export function reportInHtml(report: ReportJson): string {
 <style>${{ markup: STYLE }}</style>
 </head>
 <body>
-${PATTERNS}<header>
+${bodyOf(report, () => null)}</body>
+</html>
+`.markup;
+}
+
+function bodyOf(report: ReportJson, linkTo: LinkTo): Markup {
+  const sections = SECTIONS.flatMap((section) => section(report, linkTo) ?? []);
+  return markup`${PATTERNS}<header>
 <h1>Quality report</h1>
 <p class="scope">${scopeInWords(report)}</p>
 <div class="cautions" role="note" aria-label="Cautions">${report.cautions.map((text) => markup`<p>${withCode(text)}</p>\n`)}</div>
@@ -54,9 +78,7 @@ ${PATTERNS}<header>
 </header>
 <main>
 ${sections.map(sectionInHtml)}</main>
-</body>
-</html>
-`.markup;
+`;
 }
 
 /** What stands between backquotes is something to type. */

@@ -59,7 +59,7 @@ figure { margin: 0; }
 figcaption { font-size: .9rem; margin-bottom: .1rem; }
 figcaption strong { display: block; }
 .pictures { display: grid; grid-template-columns: repeat(auto-fill, minmax(17rem, 1fr)); gap: 1.3rem 1.6rem; margin: 1rem 0; }
-svg { display: block; width: 100%; height: auto; font-size: 12px; margin: .4rem 0; }
+svg { display: block; max-width: 100%; height: auto; font-size: 12px; margin: .4rem 0; }
 svg.patterns { position: absolute; width: 0; height: 0; }
 svg text { fill: var(--ink); }
 svg .quiet { fill: var(--quiet); }

@@ -16,7 +16,7 @@ export interface Words {
 
 /** Its numbers stand in a table beside it, so that nothing is said by the picture alone. */
 export const picture = ({ width, height }: Size, { title, description }: Words, content: Part): Markup =>
-  markup`<svg viewBox="0 0 ${width} ${height}" style="max-width:${width}px" role="img" aria-label="${title}. ${description}">
+  markup`<svg viewBox="0 0 ${width} ${height}" width="${width}" role="img" aria-label="${title}. ${description}">
 ${content}</svg>
 `;
 

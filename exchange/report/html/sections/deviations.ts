@@ -16,8 +16,9 @@ import {
 import { type Markup, markup } from '../markup';
 import { note, nothing, type Section, smallMark } from '../section';
 import { table } from '../table';
+import { type LinkTo, whereColumn } from '../where';
 
-export function deviations({ deviations: all }: ReportJson): Section {
+export function deviations({ deviations: all }: ReportJson, linkTo: LinkTo): Section {
   const limited = all.filter(({ inLimits }) => inLimits !== null);
   return {
     id: 'deviations',
@@ -35,7 +36,7 @@ export function deviations({ deviations: all }: ReportJson): Section {
             ),
             sharesTable(limited, 'both'),
             sharesTable(limited, 'above'),
-            worstTable(all),
+            worstTable(all, linkTo),
           ],
   };
 }
@@ -127,7 +128,7 @@ function sharesTable(limited: readonly DeviationJson[], sides: DeviationJson['si
   );
 }
 
-function worstTable(all: readonly DeviationJson[]): Markup | null {
+function worstTable(all: readonly DeviationJson[], linkTo: LinkTo): Markup | null {
   const points = all.flatMap((one) => one.worst.map((point) => ({ ...one, ...point })));
   if (points.length === 0) return null;
   return table(
@@ -139,7 +140,7 @@ function worstTable(all: readonly DeviationJson[]): Markup | null {
       { title: 'Deviation', figures: true, cell: (one) => inUnit(one, one.deviation) },
       { title: 'Limit', figures: true, cell: ({ limit, unit }) => amount(limit, unit) },
       { title: 'Order', cell: ({ order }) => order ?? '(no name)' },
-      { title: 'Where', cell: ({ path, line }) => markup`<code>${path}:${line}</code>` },
+      whereColumn(linkTo),
     ],
     points,
     { caption: 'Farthest outside, up to five of each measure', tall: true },

@@ -5,6 +5,7 @@ import { times, whole } from '../figures';
 import { markup } from '../markup';
 import { nothing, type Section } from '../section';
 import { table } from '../table';
+import { type LinkTo, whereColumn } from '../where';
 
 const NAMES: Readonly<Record<Waiting, string>> = {
   unread: 'Not read',
@@ -12,7 +13,7 @@ const NAMES: Readonly<Record<Waiting, string>> = {
   reject: 'Refused',
 };
 
-export function waiting({ open, scope }: ReportJson): Section {
+export function waiting({ open, scope }: ReportJson, linkTo: LinkTo): Section {
   const orders = open.waiting.reduce((sum, one) => sum + one.orders, 0);
   const ages = open.waiting[0]?.ages ?? [];
   const bars = open.waiting.flatMap((one) =>
@@ -61,7 +62,7 @@ export function waiting({ open, scope }: ReportJson): Section {
                     { title: 'State', cell: ({ state }) => NAMES[state] },
                     { title: 'Since', cell: ({ day }) => day },
                     { title: 'Age', figures: true, cell: ({ age }) => times(age, 'day') },
-                    { title: 'Where', cell: ({ path, line }) => markup`<code>${path}:${line}</code>` },
+                    whereColumn(linkTo),
                   ],
                   open.oldest,
                   { caption: `Waiting longest: ${times(open.oldest.length, 'order')}`, tall: true },
