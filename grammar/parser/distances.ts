@@ -4,7 +4,7 @@ import { readFigure } from '../figures';
 import * as T from '../tokens';
 import type { EyeOrBoth, EyeWord, Figure, PdNode } from '../tree';
 import { type Alternative, eyeOf, LONGEST_MONOCULAR, spanOf } from './amounts';
-import { MeasureParser } from './measures';
+import { SurfaceParser } from './surfaces';
 
 export interface PdParts {
   readonly distance: PdNode;
@@ -28,7 +28,7 @@ interface Group {
   readonly pieces: Piece[];
 }
 
-export class DistanceParser extends MeasureParser {
+export class DistanceParser extends SurfaceParser {
   #groups: Group[] = [];
   #joined = false;
   #hasNear = true;

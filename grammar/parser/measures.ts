@@ -1,20 +1,17 @@
-/** Lines that give a measure per eye: add, prism, heights, curves, the lens measure, the segment. */
+/** Lines that give a measure per eye: add, prism, heights, curves. */
 import type { IToken } from 'chevrotain';
 import { readFigure, zeroAt } from '../figures';
 import * as T from '../tokens';
 import type {
   AddNode,
   Base,
-  ClockNode,
   EyeFigure,
   EyeFigureWord,
   EyeWord,
   Figure,
   ForEye,
   LineOf,
-  MeridianNode,
   PrismComponent,
-  SegmentNode,
   Span,
 } from '../tree';
 import { type Alternative, eyeOf, spanOf } from './amounts';
@@ -43,40 +40,44 @@ const BASES: Readonly<Record<string, Base>> = { BI: 'in', BO: 'out', BU: 'up', B
 export class MeasureParser extends EntryParser {
   /** The eye word whose value has not come yet. */
   #eye: EyeWord | null = null;
-  #adds: ForEye<AddNode>[] = [];
+  #values: ForEye<Span>[] = [];
   #figures: EyeFigure[] = [];
   #line: EyeFigureLine = 'height';
   #below: Span | null = null;
 
-  readonly addLine = this.RULE('addLine', (): ForEye<AddNode>[] => {
-    const list: ForEye<AddNode>[] = [];
-    this.#adds = list;
+  readonly addLine = this.RULE('addLine', (): ForEye<AddNode>[] => this.byEye(this.#addParts));
+
+  readonly #addParts = this.partsByEye(() => this.SUBRULE(this.addValue));
+
+  /** A line of one value for each eye, each with or without its eye word. */
+  protected byEye<V extends Span>(parts: Alternative[]): ForEye<V>[] {
+    const list: ForEye<V>[] = [];
+    this.#values = list;
     this.#eye = null;
     this.keep(list);
-    this.MANY(this.#addPart);
+    this.MANY(() => this.OR(parts));
     this.OPTION(this.ended);
     return this.ACTION(() => {
       this.#nextEye(null);
       return this.#rightThenLeft(list);
     });
-  });
+  }
 
-  readonly #addPart = () => this.OR(this.#addParts);
+  /** The alternatives of such a line, made once for each line word. */
+  protected partsByEye(value: () => Span): Alternative[] {
+    return [
+      { ALT: () => this.#nextEye(this.SUBRULE(this.eye)) },
+      { ALT: () => this.#takeValue(value()) },
+      { ALT: () => this.CONSUME(T.Slash) },
+      { ALT: () => this.CONSUME(T.Comma) },
+    ];
+  }
 
-  readonly #addParts: Alternative[] = [
-    { ALT: () => this.#nextEye(this.SUBRULE(this.eye)) },
-    {
-      ALT: () => {
-        const value = this.SUBRULE(this.addValue);
-        this.ACTION(() => {
-          if (this.#hasRoom(this.#adds, value)) this.#adds.push(forEye(this.#eye, value));
-          this.#eye = null;
-        });
-      },
-    },
-    { ALT: () => this.CONSUME(T.Slash) },
-    { ALT: () => this.CONSUME(T.Comma) },
-  ];
+  #takeValue(value: Span): void {
+    if (this.RECORDING_PHASE) return;
+    if (this.#hasRoom(this.#values, value)) this.#values.push(forEye(this.#eye, value));
+    this.#eye = null;
+  }
 
   readonly prismLine = this.RULE('prismLine', (): PrismLine => {
     let total: Span | null = null;
@@ -240,161 +241,6 @@ export class MeasureParser extends EntryParser {
     this.#nextEye(eye);
   }
 
-  readonly clockLine = this.RULE('clockLine', (): ForEye<ClockNode>[] => {
-    const list: ForEye<ClockNode>[] = [];
-    this.#eye = null;
-    this.keep(list);
-    this.MANY(() =>
-      this.OR([
-        { ALT: () => this.#nextEye(this.SUBRULE(this.eye)) },
-        {
-          ALT: () => {
-            const value = this.SUBRULE(this.clockValue);
-            this.ACTION(() => {
-              if (this.#hasRoom(list, value)) list.push(forEye(this.#eye, value));
-              this.#eye = null;
-            });
-          },
-        },
-        { ALT: () => this.CONSUME(T.Slash) },
-        { ALT: () => this.CONSUME(T.Comma) },
-      ]),
-    );
-    this.OPTION(this.ended);
-    return this.ACTION(() => {
-      this.#nextEye(null);
-      return this.#rightThenLeft(list);
-    });
-  });
-
-  readonly clockValue = this.RULE('clockValue', (): ClockNode => {
-    const first = this.SUBRULE(this.amount, { ARGS: ['difference'] });
-    let segment: Figure | null = null;
-    let meridian: Figure | null = null;
-    let second: MeridianNode | null = null;
-    this.OPTION(() =>
-      this.OR([
-        {
-          ALT: () => {
-            const arrow = this.CONSUME(T.Arrow);
-            this.expect(arrow, T.Figure, T.SignApart, T.Plano, T.Infinite);
-            this.OPTION2(() => {
-              segment = this.SUBRULE2(this.amount, { ARGS: ['difference'] });
-            });
-          },
-        },
-        {
-          ALT: () => {
-            const at = this.CONSUME(T.At);
-            this.expect(at, T.Figure);
-            this.OPTION3(() => {
-              meridian = this.SUBRULE(this.degrees);
-            });
-            this.OPTION4(() => {
-              this.OR2([{ ALT: () => this.CONSUME(T.Slash) }, { ALT: () => this.CONSUME(T.Comma) }]);
-              second = this.SUBRULE(this.secondMeridian);
-            });
-          },
-        },
-      ]),
-    );
-    return this.ACTION(() => {
-      const at = meridian as Figure | null;
-      const other = second as MeridianNode | null;
-      const meridians = at
-        ? [{ power: first, meridian: at, start: first.start, end: at.end }, ...(other ? [other] : [])]
-        : [];
-      const last = (segment as Figure | null) ?? other ?? at ?? first;
-      if (at && !other?.meridian) this.tell({ code: 'meridian-missing', start: first.start, end: last.end });
-      return { distance: at ? null : first, segment, meridians, start: first.start, end: last.end };
-    });
-  });
-
-  readonly secondMeridian = this.RULE('secondMeridian', (): MeridianNode | null => {
-    let power: Figure | null = null;
-    let meridian: Figure | null = null;
-    this.OPTION(() => {
-      power = this.SUBRULE(this.amount, { ARGS: ['difference'] });
-      this.OPTION2(() => {
-        this.CONSUME(T.At);
-        this.OPTION3(() => {
-          meridian = this.SUBRULE(this.degrees);
-        });
-      });
-    });
-    return this.ACTION(() => {
-      const figure = power as Figure | null;
-      const at = meridian as Figure | null;
-      return figure && { power: figure, meridian: at, start: figure.start, end: at ? at.end : figure.end };
-    });
-  });
-
-  readonly segmentLine = this.RULE('segmentLine', (): ForEye<SegmentNode>[] => {
-    const list: ForEye<SegmentNode>[] = [];
-    this.#eye = null;
-    this.keep(list);
-    this.MANY(() =>
-      this.OR([
-        { ALT: () => this.#nextEye(this.SUBRULE(this.eye)) },
-        {
-          ALT: () => {
-            const value = this.SUBRULE(this.segmentValue);
-            this.ACTION(() => {
-              if (this.#hasRoom(list, value)) list.push(forEye(this.#eye, value));
-              this.#eye = null;
-            });
-          },
-        },
-        { ALT: () => this.CONSUME(T.Slash) },
-        { ALT: () => this.CONSUME(T.Comma) },
-      ]),
-    );
-    this.OPTION(this.ended);
-    return this.ACTION(() => {
-      this.#nextEye(null);
-      return this.#rightThenLeft(list);
-    });
-  });
-
-  /** `28.0`, `28.0 tilt 1 nasal-up`, `tilt 1 nasal-up`. */
-  readonly segmentValue = this.RULE('segmentValue', (): SegmentNode => {
-    let width: Figure | null = null;
-    let tilted: Tilted | null = null;
-    this.OR([
-      {
-        ALT: () => {
-          width = this.SUBRULE(this.figure, { ARGS: ['length'] });
-          this.OPTION(() => {
-            tilted = this.SUBRULE(this.segmentTilt);
-          });
-        },
-      },
-      {
-        ALT: () => {
-          tilted = this.SUBRULE2(this.segmentTilt);
-        },
-      },
-    ]);
-    return this.ACTION(() => {
-      const { tilt = null, towards: tiltTowards = null } = (tilted ?? {}) as Partial<Tilted>;
-      const parts = [width, tilted].filter((part) => part !== null) as unknown as readonly Span[];
-      return { width, tilt, tiltTowards, start: parts[0]?.start ?? 0, end: parts.at(-1)?.end ?? 0 };
-    });
-  });
-
-  readonly segmentTilt = this.RULE('segmentTilt', (): Tilted => {
-    const word = this.CONSUME(T.Tilt);
-    this.expect(word, T.Figure, T.SignApart);
-    const tilt = this.OPTION(() => this.SUBRULE(this.figure, { ARGS: ['plain'] }));
-    const end = this.OPTION2(() => this.CONSUME(T.TiltEnd));
-    return this.ACTION(() => ({
-      tilt: tilt ?? null,
-      towards: (end?.payload as SegmentNode['tiltTowards'] | undefined) ?? null,
-      start: word.startOffset,
-      end: end ? T.endOf(end) : (tilt?.end ?? T.endOf(word)),
-    }));
-  });
-
   /** Two unnamed values mean right, then left; that is understood and told. */
   #rightThenLeft<V extends ForEye<Span | null>>(list: V[]): V[] {
     const [first, second] = list;
@@ -410,11 +256,6 @@ export class MeasureParser extends EntryParser {
       { ...second, eye: { eye: 'L', start: second.start, end: second.start } },
     ];
   }
-}
-
-interface Tilted extends Span {
-  readonly tilt: Figure | null;
-  readonly towards: SegmentNode['tiltTowards'];
 }
 
 /** `17-16.5`, `+2.00-2.25`: is the dash a minus, or does it keep two figures apart? A negative length is none either. */
