@@ -6,6 +6,7 @@ import {
   DefinitionRequest,
   DocumentFormattingRequest,
   DocumentHighlightRequest,
+  DocumentLinkRequest,
   DocumentOnTypeFormattingRequest,
   DocumentRangeFormattingRequest,
   DocumentSymbolRequest,
@@ -51,6 +52,7 @@ export const QUESTIONS: Readonly<Record<string, Ask>> = {
   completion: (client, question) => client.sendRequest(CompletionRequest.type, at(question)),
   definition: (client, question) => client.sendRequest(DefinitionRequest.type, at(question)),
   documentHighlights: (client, question) => client.sendRequest(DocumentHighlightRequest.type, at(question)),
+  documentLinks: (client, question) => client.sendRequest(DocumentLinkRequest.type, about(question)),
   documentSymbols: (client, question) => client.sendRequest(DocumentSymbolRequest.type, about(question)),
   folding: (client, question) => client.sendRequest(FoldingRangeRequest.type, about(question)),
   formatting: (client, question) =>
