@@ -16,8 +16,9 @@ export interface BenchFile {
 export class BenchFiles {
   readonly #byFolder = new Map<string, BenchFile | null>();
 
-  /** @param file absolute path; a bench file itself refers to no other */
-  nearestTo(file: string): BenchFile | null {
+  /** @param file absolute path, or null for standard input; a bench file itself refers to no other */
+  nearestTo(file: string | null): BenchFile | null {
+    if (file === null) return this.nearestIn(process.cwd());
     return basename(file) === NAME ? null : this.nearestIn(dirname(file));
   }
 

@@ -1,14 +1,17 @@
-/** `lentil check`: reads, judges, prints and drops block by block. */
-import { type FindingsWriter, jsonLinesWriter, jsonWriter, junitWriter, sarifWriter, textWriter } from '../exchange';
-import { analyseBlock, type Choices, type GuardBand } from '../orders';
+/** `lentil check`: reads, judges, prints and drops, some hundred orders at a time. */
+import { availableParallelism } from 'node:os';
+import type { FindingsWriter } from '../exchange';
+import type { GuardBand } from '../orders';
+import { BenchFiles } from './bench-files';
+import { Judge } from './checking/judge';
+import type { CheckFormat, Task, Told, Wanted } from './checking/task';
+import { type SizedTask, tasksOf } from './checking/tasks';
+import { writerFor } from './checking/writers';
 import { Complaints } from './complaints';
 import { configuration } from './configuration';
-import { inkFor } from './ink';
-import { type OrderFile, orderFiles } from './order-files';
+import { hasColours } from './ink';
 import { Output } from './output';
 import { Progress } from './progress';
-
-export type CheckFormat = 'text' | 'json' | 'jsonl' | 'sarif' | 'junit';
 
 export interface CheckOptions {
   readonly format: CheckFormat;
@@ -20,37 +23,27 @@ export interface CheckOptions {
   readonly brief?: boolean;
   /** A file to read settings from, or false for none. */
   readonly config?: string | false;
+  /** How many threads judge; without it, as many as there are cores, once the work is large. */
+  readonly threads?: number;
+  /** A folder that keeps results for the next run. */
+  readonly cache?: string;
 }
-
-/** What the options and the settings file say together. */
-interface Wanted {
-  readonly format: CheckFormat;
-  readonly brief: boolean;
-  readonly strict: boolean;
-  readonly choices: Choices;
-}
-
-const WRITERS: Readonly<Record<CheckFormat, (wanted: Wanted) => FindingsWriter>> = {
-  text: () => textWriter(inkFor(process.stdout)),
-  json: jsonWriter,
-  jsonl: jsonLinesWriter,
-  sarif: sarifWriter,
-  junit: ({ strict }) => junitWriter(strict),
-};
 
 export async function check(paths: readonly string[], options: CheckOptions): Promise<0 | 1 | 2> {
-  const run = new Check(wanted(options));
+  const run = new Check(wanted(options), options.threads ?? null);
   await run.read(paths);
   return run.finish();
 }
 
 /** Options win over the settings file. */
-function wanted({ format, brief = false, config, ...options }: CheckOptions): Wanted {
+function wanted({ format, brief = false, config, cache, ...options }: CheckOptions): Wanted {
   const file = configuration(config);
   return {
     format,
     brief,
     strict: options.strict ?? file.strict ?? false,
+    painted: hasColours(process.stdout),
+    cache: cache ?? null,
     choices: {
       standard: options.standard ?? file.standard ?? null,
       guard: options.guard ?? file.guard ?? 'simple',
@@ -59,27 +52,32 @@ function wanted({ format, brief = false, config, ...options }: CheckOptions): Wa
   };
 }
 
+/** Characters of text from which on it pays to start threads: some three thousand orders. */
+const MUCH = 1536 * 1024;
+
 class Check {
+  readonly #wanted: Wanted;
+  readonly #threads: number | null;
   readonly #writer: FindingsWriter;
   readonly #output = new Output(process.stdout);
   readonly #progress = new Progress();
   readonly #complaints = new Complaints(this.#progress);
-  readonly #choices: Choices;
-  readonly #strict: boolean;
+  #path = '';
   #orders = 0;
   #failed = false;
 
-  constructor(wanted: Wanted) {
-    this.#writer = WRITERS[wanted.format](wanted);
-    this.#choices = wanted.choices;
-    this.#strict = wanted.strict;
+  constructor(wanted: Wanted, threads: number | null) {
+    this.#wanted = wanted;
+    this.#threads = threads;
+    this.#writer = writerFor(wanted);
     this.#output.add(this.#writer.start());
   }
 
   async read(paths: readonly string[]): Promise<void> {
-    for await (const file of orderFiles(paths, this.#choices, this.#complaints)) {
-      if (file.kind === 'unreadable') this.#output.add(this.#writer.unreadable(file.path, file.error));
-      else await this.#file(file);
+    const tasks = tasksOf(paths, this.#wanted, new BenchFiles(), this.#complaints);
+    for await (const list of this.#judged(tasks)) {
+      for (const told of list) await this.#tell(told);
+      this.#progress.tell(this.#orders, this.#path);
       if (this.#output.isClosed) break;
     }
   }
@@ -91,20 +89,51 @@ class Check {
     return this.#complaints.any ? 2 : this.#failed ? 1 : 0;
   }
 
-  async #file({ path, context, blocks }: OrderFile): Promise<void> {
-    this.#output.add(this.#writer.openFile(path));
-    for (const { block, firstLine } of blocks) {
-      const analysis = analyseBlock(block, context);
-      if (analysis.order) this.#orders++;
-      this.#failed ||= analysis.findings.some(
-        ({ level }) => level === 'error' || (this.#strict && level === 'warning'),
-      );
-      if (this.#output.add(this.#writer.block(analysis, firstLine))) {
-        await this.#output.flush();
-        this.#progress.tell(this.#orders, path);
-      }
-      if (this.#output.isClosed) return;
+  async *#judged(tasks: AsyncGenerator<SizedTask>): AsyncGenerator<readonly Told[]> {
+    const first: Task[] = [];
+    const threads = this.#threads ?? ((await isMuch(tasks, first)) ? availableParallelism() : 1);
+    const all = join(first, tasks);
+    if (threads > 1) {
+      const { toldByThreads } = await import('./checking/threads');
+      yield* toldByThreads(threads, all, this.#wanted);
+    } else {
+      const judge = new Judge(this.#wanted);
+      for await (const task of all) yield judge.told(task);
     }
-    if (this.#output.add(this.#writer.closeFile())) await this.#output.flush();
   }
+
+  async #tell(told: Told): Promise<void> {
+    const writer = this.#writer;
+    if (told.kind === 'complaint') this.#complaints.tell(told.text);
+    else if (told.kind === 'unreadable') this.#output.add(writer.unreadable(told.path, told.error));
+    else if (told.kind === 'close') await this.#write(writer.closeFile());
+    else if (told.kind === 'open') {
+      this.#path = told.path;
+      await this.#write(writer.openFile(told.path));
+    } else {
+      this.#orders += told.orders;
+      this.#failed ||= told.failed;
+      for (const piece of told.pieces) await this.#write(writer.add(piece));
+    }
+  }
+
+  async #write(text: string): Promise<void> {
+    if (this.#output.add(text) && !this.#output.isClosed) await this.#output.flush();
+  }
+}
+
+/** Threads take longer to start than little work takes. The tasks looked at are kept, for they still have to be judged. */
+async function isMuch(tasks: AsyncGenerator<SizedTask>, looked: Task[]): Promise<boolean> {
+  for (let size = 0; size < MUCH; ) {
+    const next = await tasks.next();
+    if (next.done) return false;
+    looked.push(next.value.task);
+    size += next.value.size;
+  }
+  return true;
+}
+
+async function* join(first: readonly Task[], rest: AsyncIterable<SizedTask>): AsyncGenerator<Task> {
+  yield* first;
+  for await (const { task } of rest) yield task;
 }

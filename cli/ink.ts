@@ -19,9 +19,10 @@ const STYLES: Readonly<Record<keyof Ink, Style>> = {
   caution: 'gray',
 };
 
-/** Colours on a terminal that has them, unless NO_COLOR is set; plain text anywhere else. */
-export function inkFor(stream: NodeJS.WriteStream): Ink {
-  const isColoured = stream.isTTY && (stream as WriteStream).hasColors();
+/** Whether a stream is a terminal that has colours, and NO_COLOR is not set. */
+export const hasColours = (stream: NodeJS.WriteStream): boolean => stream.isTTY && (stream as WriteStream).hasColors();
+
+export function inkFor(isColoured: boolean): Ink {
   const paint = (style: Style) => (text: string) =>
     isColoured ? styleText(style, text, { validateStream: false }) : text;
   return Object.fromEntries(Object.entries(STYLES).map(([part, style]) => [part, paint(style)])) as Ink;

@@ -27,6 +27,11 @@ function percentage(text: string): number {
   throw new InvalidArgumentError('It has to be a percentage above 0 and up to 100.');
 }
 
+function count(text: string): number {
+  if (/^[1-9]\d?$/.test(text)) return Number(text);
+  throw new InvalidArgumentError('It has to be a whole number from 1 to 99.');
+}
+
 program
   .command('check')
   .description('read files and folders, print findings and verdicts')
@@ -47,6 +52,11 @@ program
   )
   .addOption(new Option('--near <percent>', 'tell what uses so much of its limit').argParser(percentage))
   .option('--brief', 'leave the figures worked out from each order out of JSON')
+  .addOption(
+    new Option('--threads <number>', 'judge with so many threads; else, all cores where the work is large').argParser(
+      count,
+    ),
+  )
   .option('--config <file>', 'read these settings instead of the nearest lentil.config.json')
   .option('--no-config', 'read no settings')
   .addHelpText(

@@ -1,8 +1,17 @@
 /** The files of a command line, read one by one, each with the context that its orders are judged in. */
-import { type Block, type Choices, type Context, contextOf, parseDocument, toleranceSetById } from '../orders';
+import {
+  blocksIn,
+  type Choices,
+  type Context,
+  contextOfText,
+  type LongText,
+  longText,
+  type PlacedBlock,
+  toleranceSetById,
+} from '../orders';
 import { type BenchFile, BenchFiles } from './bench-files';
 import type { Complaints } from './complaints';
-import { inputsOf, STANDARD_INPUT } from './inputs';
+import { type Input, inputsOf, STANDARD_INPUT } from './inputs';
 import { readStandardInput, readText, type TextOrError } from './read-text';
 import { noSuchSet } from './unknown-name';
 
@@ -14,16 +23,17 @@ export interface OrderFile {
   readonly blocks: Iterable<PlacedBlock>;
 }
 
-export interface PlacedBlock {
-  readonly block: Block;
-  /** Number of its first line in the file, counted from 0. */
-  readonly firstLine: number;
-}
-
 export interface UnreadableFile {
   readonly kind: 'unreadable';
   readonly path: string;
   readonly error: string;
+}
+
+/** A text that was read, cut into its blocks, with the context that its orders are judged in. */
+export interface OpenedText {
+  readonly kind: 'orders';
+  readonly text: LongText;
+  readonly context: Context;
 }
 
 /** Complains of what cannot be read or used; a file that cannot be read is given as well, and the others follow. */
@@ -34,39 +44,42 @@ export async function* orderFiles(
 ): AsyncGenerator<OrderFile | UnreadableFile> {
   const benches = new BenchFiles();
   const taken = (path: string, read: TextOrError, bench: BenchFile | null): OrderFile | UnreadableFile => {
-    if ('error' in read) {
-      complaints.tell(`${path}: ${read.error}`);
-      return { kind: 'unreadable', path, error: read.error };
-    }
-    if (bench?.error) complaints.tell(`${bench.path}: ${bench.error}`);
-    const cut = cutIntoBlocks(read.text, choices, bench);
-    const { fallbackStandard } = cut.context;
-    if (fallbackStandard !== null && !isKnownSet(fallbackStandard, cut.context))
-      complaints.tell(noSuchSet(fallbackStandard).message);
-    return { kind: 'orders', path, ...cut };
+    const opened = openText(path, read, bench, choices);
+    for (const complaint of opened.complaints) complaints.tell(complaint);
+    if (opened.file.kind === 'unreadable') return opened.file;
+    const { text, context } = opened.file;
+    return { kind: 'orders', path, context, blocks: blocksIn(text.cuts, text.holding) };
   };
   for (const input of inputsOf(paths)) {
-    if (input.kind === 'nothing') complaints.tell(`${input.path}: ${input.reason}`);
-    else if (input.kind === 'empty') process.stderr.write(`lentil: ${input.path}: no .lentil file in this folder\n`);
+    if (input.kind === 'nothing' || input.kind === 'empty') tellInput(input, complaints);
     else if (input.kind === 'standard-input')
-      yield taken(STANDARD_INPUT, await readStandardInput(), benches.nearestIn(process.cwd()));
+      yield taken(STANDARD_INPUT, await readStandardInput(), benches.nearestTo(null));
     else yield taken(input.path, readText(input.absolute), benches.nearestTo(input.absolute));
   }
 }
 
-/** The document itself is not kept: only its context, and its blocks from the last to the first. */
-function cutIntoBlocks(text: string, choices: Choices, bench: BenchFile | null): Pick<OrderFile, 'context' | 'blocks'> {
-  const document = parseDocument(text);
-  const context = contextOf(document, choices, bench?.document ? [bench.document] : []);
-  return { context, blocks: fromLast(document.blocks.toReversed()) };
+/** A path that leads nowhere is complained of; a folder without files is only told. */
+export function tellInput(input: Extract<Input, { kind: 'nothing' | 'empty' }>, complaints: Complaints): void {
+  if (input.kind === 'nothing') complaints.tell(`${input.path}: ${input.reason}`);
+  else process.stderr.write(`lentil: ${input.path}: no .lentil file in this folder\n`);
 }
 
-function* fromLast(rest: Block[]): Generator<PlacedBlock> {
-  let firstLine = 0;
-  for (let block = rest.pop(); block; block = rest.pop()) {
-    yield { block, firstLine };
-    firstLine += block.lines.length;
-  }
+/** A text as it was read, made ready to be judged, and what is to be complained of. */
+export function openText(
+  path: string,
+  read: TextOrError,
+  bench: BenchFile | null,
+  choices: Choices,
+): { readonly file: OpenedText | UnreadableFile; readonly complaints: readonly string[] } {
+  if ('error' in read)
+    return { file: { kind: 'unreadable', path, error: read.error }, complaints: [`${path}: ${read.error}`] };
+  const text = longText(read.text);
+  const context = contextOfText(text, choices, bench?.document ? [bench.document] : []);
+  const { fallbackStandard } = context;
+  const complaints = bench?.error ? [`${bench.path}: ${bench.error}`] : [];
+  if (fallbackStandard !== null && !isKnownSet(fallbackStandard, context))
+    complaints.push(noSuchSet(fallbackStandard).message);
+  return { file: { kind: 'orders', text, context }, complaints };
 }
 
 /** A built-in set, or a set of the house that the file or its bench file declares. */

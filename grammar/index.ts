@@ -1,6 +1,7 @@
 /** The face of the notation: text to typed lines and back, with no optics and no protocol. */
 
 export { opensBlock, type StoreBlockKind } from './blocks';
+export { blockAt, type Cuts, cutsOf, partOf, textAt } from './cuts';
 export { isDay } from './days';
 export { type Block, LentilDocument, Line, parseDocument } from './document';
 export { formatChanges, formatText, type LineChange } from './format';

@@ -59,10 +59,10 @@ export const isBlank = (code: number): boolean =>
   code === 0x3000;
 
 /** Number of blanks before the first other character; the length of the line when there is none. */
-export function indentOf(text: string): number {
-  let at = 0;
+export function indentOf(text: string, start = 0): number {
+  let at = start;
   while (at < text.length && isBlank(text.charCodeAt(at))) at++;
-  return at;
+  return at - start;
 }
 
 /** Where a line, or its part up to a column, ends without the blanks at its end; only what `isBlank` knows counts as one. */

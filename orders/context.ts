@@ -109,7 +109,7 @@ export function carryContributors(before: LentilDocument, after: LentilDocument,
 const contributorsAmong = (blocks: readonly Block[], first: number): Contributor[] =>
   blocks.flatMap((block, at) => (contributes(contributionOf(block)) ? [{ index: first + at, block }] : []));
 
-const contributes = ({ standards, instrument, house, defaults }: Contribution): boolean =>
+export const contributes = ({ standards, instrument, house, defaults }: Contribution): boolean =>
   standards.length > 0 || instrument !== null || house !== null || defaults;
 
 /** What the user decides for all orders of a document; each has a default. */
@@ -128,15 +128,29 @@ export interface Choices {
  */
 export function contextOf(
   document: LentilDocument,
-  { standard: fallbackStandard = null, guard = 'simple', nearPercent = null }: Choices = {},
+  choices: Choices = {},
   shared: readonly LentilDocument[] = [],
+): Context {
+  const sources = [document, ...shared].map((source) => contributorsOf(source).map(({ block }) => block));
+  return contextFrom(sources, choices, sharedNames(document));
+}
+
+/**
+ * The context of a text of which only the blocks are at hand that others may rest on.
+ * @param sources those of the text, then those of the bench files, nearest first
+ * @param names names that more than one order of the text has
+ */
+export function contextFrom(
+  sources: readonly (readonly Block[])[],
+  { standard: fallbackStandard = null, guard = 'simple', nearPercent = null }: Choices,
+  names: Context['sharedNames'],
 ): Context {
   const instruments = new Map<string, Instrument>();
   const houses = new Map<string, HouseSet>();
   let standard: Context['standard'] = null;
   let defaults: Block | null = null;
-  for (const [at, source] of [document, ...shared].entries()) {
-    for (const { block } of contributorsOf(source)) {
+  for (const [at, source] of sources.entries()) {
+    for (const block of source) {
       const own = contributionOf(block);
       if (own.instrument && !instruments.has(own.instrument.name)) instruments.set(own.instrument.name, own.instrument);
       if (own.house && !houses.has(own.house.name)) houses.set(own.house.name, own.house);
@@ -152,7 +166,7 @@ export function contextOf(
     houses,
     guard,
     nearPercent,
-    sharedNames: sharedNames(document),
+    sharedNames: names,
   };
 }
 

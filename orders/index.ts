@@ -2,6 +2,8 @@
 export {
   type Block,
   type BlockKind,
+  blockAt,
+  type Cuts,
   type Eye,
   isDay,
   LentilDocument,
@@ -12,6 +14,7 @@ export {
   type Position,
   parseDocument,
   parseLine,
+  partOf,
   type Range,
   VOCABULARY,
   type VocabularyEntry,
@@ -68,6 +71,13 @@ export { type FirstPass, firstPassOf } from './first-pass';
 export { type EvaluateOptions, evaluate, format, parse } from './library';
 export { bandInWords, type Limit, type Unit } from './limits';
 export { type Blank, type LineToTake, lineToTakeInText } from './lines-to-take';
+export {
+  blocksIn,
+  contextOfText,
+  type LongText,
+  longText,
+  type PlacedBlock,
+} from './long-text';
 export { againstLimit, arithmetic, deviationInWords, stepInWords, subjectInWords } from './measure-words';
 export type { Measure, Outcome, Quantity } from './measures/measure';
 export type * from './model';

@@ -1,5 +1,5 @@
 /** Which names the orders of a document have, so that two of one name are noticed without looking through the file. */
-import type { Block, LentilDocument } from '../grammar';
+import { type Block, type Cuts, type LentilDocument, textAt } from '../grammar';
 
 interface Names {
   readonly counts: ReadonlyMap<string, number>;
@@ -12,10 +12,18 @@ const NAMES = new WeakMap<LentilDocument, Names>();
 /** Names that more than one order of a document has, with how many orders have them. */
 export const sharedNames = (document: LentilDocument): ReadonlyMap<string, number> => namesOf(document).shared;
 
+/** The same of the orders of a long text. */
+export function sharedNamesIn(cuts: Cuts): ReadonlyMap<string, number> {
+  const names = cuts.kinds.map((kind, at) =>
+    kind === 'order' ? nameInHeader(/^[^\r\n]*/.exec(textAt(cuts, at))?.[0] ?? '') : null,
+  );
+  return changed(new Map(), new Map(), names, 1).shared;
+}
+
 function namesOf(document: LentilDocument): Names {
   const known = NAMES.get(document);
   if (known) return known;
-  return keep(document, changed(new Map(), new Map(), document.blocks, 1));
+  return keep(document, changed(new Map(), new Map(), document.blocks.map(nameOf), 1));
 }
 
 /**
@@ -24,10 +32,10 @@ function namesOf(document: LentilDocument): Names {
  * @param tail how many they share at their ends
  */
 export function carryNames(before: LentilDocument, after: LentilDocument, head: number, tail: number): boolean {
-  const gone = before.blocks.slice(head, before.blocks.length - tail);
-  const come = after.blocks.slice(head, after.blocks.length - tail);
+  const gone = before.blocks.slice(head, before.blocks.length - tail).map(nameOf);
+  const come = after.blocks.slice(head, after.blocks.length - tail).map(nameOf);
   const old = namesOf(before);
-  if (gone.map(nameOf).join('\n') === come.map(nameOf).join('\n')) {
+  if (gone.join('\n') === come.join('\n')) {
     NAMES.set(after, old);
     return false;
   }
@@ -44,11 +52,10 @@ function keep(document: LentilDocument, names: Names): Names {
 function changed(
   counts: Map<string, number>,
   shared: Map<string, number>,
-  blocks: readonly Block[],
+  names: Iterable<string | null>,
   by: 1 | -1,
 ): { readonly counts: Map<string, number>; readonly shared: Map<string, number> } {
-  for (const block of blocks) {
-    const name = nameOf(block);
+  for (const name of names) {
     if (name === null) continue;
     const count = (counts.get(name) ?? 0) + by;
     if (count > 0) counts.set(name, count);
@@ -62,7 +69,10 @@ function changed(
 /** A look at the text of the header, since all orders of a file are asked and few of them have been parsed. */
 const HEADER = /^[ \t]*order[ \t]+(?:"((?:[^"]|"")*)"|([^\s"#]+))/i;
 
-function nameOf(block: Block): string | null {
-  const found = block.kind === 'order' ? HEADER.exec(block.lines[0]?.text ?? '') : null;
+const nameOf = ({ kind, lines }: Block): string | null =>
+  kind === 'order' ? nameInHeader(lines[0]?.text ?? '') : null;
+
+function nameInHeader(line: string): string | null {
+  const found = HEADER.exec(line);
   return found?.[1]?.replaceAll('""', '"') ?? found?.[2] ?? null;
 }

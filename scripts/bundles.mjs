@@ -28,9 +28,10 @@ export const libraryEntries = { index: 'exchange/library.ts', optics: 'optics/in
 export const bundles = [
   {
     name: 'command',
-    entries: ['cli/main.ts'],
+    entries: ['cli/main.ts', 'cli/checking/worker.ts'],
     options: {
-      entryPoints: { lentil: 'cli/main.ts' },
+      // The thread lies beside the parts, one of which starts it.
+      entryPoints: { lentil: 'cli/main.ts', 'parts/check-thread': 'cli/checking/worker.ts' },
       outdir: 'dist',
       outExtension: { '.js': '.mjs' },
       chunkNames: 'parts/[name]-[hash]',

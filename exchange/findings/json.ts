@@ -3,8 +3,8 @@ import type { Analysis, BlockAnalysis } from '../../orders';
 import { findingsInJson } from './finding-json';
 import { type JsonOptions, orderInJson } from './order-json';
 import type { FileJson, OrderJson } from './shape';
-import { count, noTotals } from './totals';
-import type { FindingsWriter } from './writer';
+import { type Counted, count, counted, noTotals } from './totals';
+import { type FindingsWriter, writerOf } from './writer';
 
 /** Everything that `check` tells about one text, as an object. */
 export function toJson({ document, blocks }: Analysis, path: string, options?: JsonOptions): FileJson {
@@ -22,11 +22,17 @@ export const orderOf = (
   options?: JsonOptions,
 ): OrderJson | null => order && evaluation && orderInJson(order, evaluation, firstLine, options);
 
+interface JsonPiece {
+  readonly order: string | null;
+  readonly findings: readonly string[];
+  readonly counted: Counted;
+}
+
 /**
  * Writes the document with one order and one finding a line. The orders of a file go out at once and its findings after
  * them, since findings are few and a long file would not fit into memory otherwise.
  */
-export function jsonWriter(options?: JsonOptions): FindingsWriter {
+export function jsonWriter(options?: JsonOptions): FindingsWriter<JsonPiece> {
   const totals = noTotals();
   let findings: string[] = [];
   let orders = 0;
@@ -36,18 +42,25 @@ export function jsonWriter(options?: JsonOptions): FindingsWriter {
     const list = findings.length > 0 ? `\n${findings.join(',\n')}` : '';
     return `], "findings": [${list}] }`;
   };
-  return {
+  return writerOf({
     start: () => '{ "lentil": 1, "files": [',
     openFile: (path) => {
       findings = [];
       orders = 0;
       return open(path, '');
     },
-    block: (analysis, firstLine) => {
-      count(totals, analysis);
-      for (const finding of findingsInJson(analysis, firstLine)) findings.push(JSON.stringify(finding));
+    piece: (analysis, _, firstLine) => {
       const order = orderOf(analysis, firstLine, options);
-      return order ? `${orders++ === 0 ? '\n' : ',\n'}${JSON.stringify(order)}` : '';
+      return {
+        order: order && JSON.stringify(order),
+        findings: findingsInJson(analysis, firstLine).map((finding) => JSON.stringify(finding)),
+        counted: counted(analysis),
+      };
+    },
+    add: (piece) => {
+      count(totals, piece.counted);
+      findings.push(...piece.findings);
+      return piece.order === null ? '' : `${orders++ === 0 ? '\n' : ',\n'}${piece.order}`;
     },
     closeFile: close,
     unreadable: (path, error) => {
@@ -55,5 +68,5 @@ export function jsonWriter(options?: JsonOptions): FindingsWriter {
       return open(path, ` "error": ${JSON.stringify(error)},`) + close();
     },
     end: () => `\n], "totals": ${JSON.stringify(totals)} }\n`,
-  };
+  });
 }

@@ -4,7 +4,7 @@ import { findingsInJson } from './finding-json';
 import { orderOf } from './json';
 import type { JsonOptions } from './order-json';
 import type { LineJson } from './shape';
-import type { FindingsWriter } from './writer';
+import { type FindingsWriter, writerOf } from './writer';
 
 /** One line for an order, and one for a block that is none but has findings; nothing for any other block. */
 export function toLine(
@@ -19,18 +19,15 @@ export function toLine(
 }
 
 /** Writes one line for each order, and for each block that is none but has findings. */
-export function jsonLinesWriter(options?: JsonOptions): FindingsWriter {
-  let path = '';
+export function jsonLinesWriter(options?: JsonOptions): FindingsWriter<string> {
   const written = (line: LineJson | null): string => (line ? `${JSON.stringify(line)}\n` : '');
-  return {
+  return writerOf({
     start: () => '',
-    openFile: (opened) => {
-      path = opened;
-      return '';
-    },
-    block: (analysis, firstLine) => written(toLine(analysis, path, firstLine, options)),
+    openFile: () => '',
+    add: (line) => line,
+    piece: (analysis, path, firstLine) => written(toLine(analysis, path, firstLine, options)),
     closeFile: () => '',
     unreadable: (unread, error) => written({ lentil: 1, path: unread, error, order: null, findings: [] }),
     end: () => '',
-  };
+  });
 }

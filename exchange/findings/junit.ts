@@ -4,14 +4,14 @@
  */
 import { type BlockAnalysis, type Finding, type Measure, subjectInWords } from '../../orders';
 import { inTextOrder, messageOf } from './finding-json';
-import type { FindingsWriter } from './writer';
+import { type FindingsWriter, writerOf } from './writer';
 
 /** Whatever is told about an order besides its failed measures is one case of this name. */
 const FINDINGS = 'findings';
 
 interface Suite {
   readonly path: string;
-  cases: string[];
+  readonly cases: string[];
   failures: number;
   skipped: number;
 }
@@ -20,16 +20,23 @@ interface Suite {
  * Writes a suite for each file and a case for each measure.
  * @param strict whether warnings fail as well
  */
-export function junitWriter(strict = false): FindingsWriter {
+export function junitWriter(strict = false): FindingsWriter<Suite> {
   let suite = suiteOf('');
-  return {
+  return writerOf({
     start: () => '<?xml version="1.0" encoding="UTF-8"?>\n<testsuites name="lentil">\n',
     openFile: (path) => {
       suite = suiteOf(path);
       return '';
     },
-    block: (analysis, firstLine) => {
-      addCases(suite, analysis, firstLine, strict);
+    piece: (analysis, path, firstLine) => {
+      const own = suiteOf(path);
+      addCases(own, analysis, firstLine, strict);
+      return own;
+    },
+    add: ({ cases, failures, skipped }) => {
+      suite.cases.push(...cases);
+      suite.failures += failures;
+      suite.skipped += skipped;
       return '';
     },
     closeFile: () => {
@@ -41,7 +48,7 @@ export function junitWriter(strict = false): FindingsWriter {
       `  <testsuite name="${escaped(path)}" tests="1" failures="0" errors="1" skipped="0">\n` +
       `    <testcase classname="${escaped(path)}" name="read"><error message="${escaped(error)}"/></testcase>\n  </testsuite>\n`,
     end: () => '</testsuites>\n',
-  };
+  });
 }
 
 const suiteOf = (path: string): Suite => ({ path, cases: [], failures: 0, skipped: 0 });

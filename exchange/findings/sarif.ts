@@ -1,12 +1,12 @@
 /** Findings as SARIF 2.1.0 (OASIS), for code hosts and editors that read the results of analysers. */
 import type { Invocation, Location, Region, ReportingDescriptor, Result, Fix as SarifFix, ToolComponent } from 'sarif';
-import type { BlockAnalysis, Level, Range } from '../../orders';
+import type { Level, Range } from '../../orders';
 import { ruleOf } from '../../orders';
 import { version } from '../../package.json';
 import { findingsInJson } from './finding-json';
 import type { FindingJson, FixJson } from './shape';
 import { CAUTION } from './text';
-import type { FindingsWriter } from './writer';
+import { type FindingsWriter, writerOf } from './writer';
 
 /** SARIF has no level below a note. */
 const LEVELS = { error: 'error', warning: 'warning', info: 'note', hint: 'note' } as const satisfies Record<
@@ -18,7 +18,7 @@ const LEVELS = { error: 'error', warning: 'warning', info: 'note', hint: 'note' 
  * One run with one result a line. The results go out block by block and the rules that they name after them, since a
  * reader may take the members of an object in any order. Files that could not be read are notifications of the run.
  */
-export function sarifWriter(): FindingsWriter {
+export function sarifWriter(): FindingsWriter<readonly FindingJson[]> {
   const rules = new Map<string, number>();
   const unread: { readonly path: string; readonly error: string }[] = [];
   let path = '';
@@ -48,7 +48,7 @@ export function sarifWriter(): FindingsWriter {
     ...(finding.fixes.length > 0 ? { fixes: finding.fixes.map((fix) => fixOf(path, fix)) } : {}),
     properties: { level: finding.level, order: finding.order, eye: finding.eye },
   });
-  return {
+  return writerOf({
     start: () =>
       '{ "$schema": "https://json.schemastore.org/sarif-2.1.0.json", "version": "2.1.0", "runs": [{ "columnKind": "utf16CodeUnits", "results": [',
     openFile: (opened) => {
@@ -56,10 +56,9 @@ export function sarifWriter(): FindingsWriter {
       seen = new Map();
       return '';
     },
-    block: (analysis: BlockAnalysis, firstLine) =>
-      findingsInJson(analysis, firstLine)
-        .map((finding) => `${results++ === 0 ? '\n' : ',\n'}${JSON.stringify(resultOf(finding))}`)
-        .join(''),
+    piece: (analysis, _, firstLine) => findingsInJson(analysis, firstLine),
+    add: (findings) =>
+      findings.map((finding) => `${results++ === 0 ? '\n' : ',\n'}${JSON.stringify(resultOf(finding))}`).join(''),
     closeFile: () => '',
     unreadable: (gone, error) => {
       unread.push({ path: gone, error });
@@ -67,7 +66,7 @@ export function sarifWriter(): FindingsWriter {
     },
     end: () =>
       `\n], "invocations": ${JSON.stringify([invocationOf(unread)])}, "tool": { "driver": ${JSON.stringify(driverWith([...rules.keys()]))} } }] }\n`,
-  };
+  });
 }
 
 const driverWith = (codes: readonly string[]): ToolComponent => ({

@@ -2,9 +2,9 @@
 import { type BlockAnalysis, type Finding, type Level, nextSteps, type Verdict } from '../../orders';
 import { excerpt, harmless } from './excerpt';
 import { inTextOrder, messageOf } from './finding-json';
-import { count, noTotals, type Totals } from './totals';
+import { type Counted, count, counted, noTotals, type Totals } from './totals';
 import { verdictInWords } from './verdict-line';
-import type { FindingsWriter } from './writer';
+import { type FindingsWriter, writerOf } from './writer';
 
 /** How parts of the text are painted on a terminal. */
 export type Ink = Readonly<Record<Level | Verdict | 'path' | 'code' | 'caret' | 'caution', (text: string) => string>>;
@@ -16,16 +16,29 @@ export const CAUTION =
 /** Indent of the source line under a finding. */
 const INDENT = '    ';
 
+/** The line of an order under its file, and what a bench does next. */
+interface VerdictLine {
+  readonly name: string;
+  readonly words: string;
+  readonly verdict: Verdict;
+  readonly next: string;
+}
+
+interface TextPiece {
+  readonly told: string;
+  readonly line: VerdictLine | null;
+  readonly counted: Counted;
+}
+
 /**
  * Writes findings with their lines, the verdicts of each file and the totals.
  * @param ink how parts are painted; plain text where each function gives back what it gets
  */
-export function textWriter(ink: Ink): FindingsWriter {
+export function textWriter(ink: Ink): FindingsWriter<TextPiece> {
   const totals = noTotals();
   let path = '';
-  let verdicts: { readonly name: string; readonly words: string; readonly verdict: Verdict; readonly next: string }[] =
-    [];
-  return {
+  let verdicts: VerdictLine[] = [];
+  return writerOf({
     start: () => '',
     openFile: (opened) => {
       totals.files++;
@@ -33,21 +46,21 @@ export function textWriter(ink: Ink): FindingsWriter {
       verdicts = [];
       return '';
     },
-    block: (analysis, firstLine) => {
-      count(totals, analysis);
-      const { order, evaluation } = analysis;
-      if (order && evaluation) {
-        const name = harmless(order.name ?? '(no name)');
-        const next = harmless(nextInBrief(nextSteps(order, evaluation, analysis.findings)));
-        verdicts.push({ name, words: harmless(verdictInWords(order, evaluation)), verdict: evaluation.verdict, next });
-      }
-      return inTextOrder(analysis.findings)
+    piece: (analysis, path, firstLine) => ({
+      told: inTextOrder(analysis.findings)
         .map((finding) => told(finding, analysis, `${harmless(path)}:${firstLine + finding.line + 1}`, ink))
-        .join('');
+        .join(''),
+      line: verdictLine(analysis),
+      counted: counted(analysis),
+    }),
+    add: ({ told, line, counted }) => {
+      count(totals, counted);
+      if (line) verdicts.push(line);
+      return told;
     },
     closeFile: () => {
       if (verdicts.length === 0) return '';
-      const width = Math.min(24, Math.max(...verdicts.map(({ name }) => name.length)));
+      const width = verdicts.reduce((most, { name }) => Math.min(24, Math.max(most, name.length)), 0);
       const lines = verdicts.map(
         ({ name, words, verdict, next }) =>
           `  ${name.padEnd(width)}  ${painted(words, verdict, ink)}\n${next ? `  ${' '.repeat(width)}  ${next}\n` : ''}`,
@@ -59,7 +72,14 @@ export function textWriter(ink: Ink): FindingsWriter {
       return '';
     },
     end: () => `${totalsInWords(totals)}\n${ink.caution(CAUTION)}\n`,
-  };
+  });
+}
+
+function verdictLine({ order, evaluation, findings }: BlockAnalysis): VerdictLine | null {
+  if (!order || !evaluation) return null;
+  const name = harmless(order.name ?? '(no name)');
+  const next = harmless(nextInBrief(nextSteps(order, evaluation, findings)));
+  return { name, words: harmless(verdictInWords(order, evaluation)), verdict: evaluation.verdict, next };
 }
 
 function told(finding: Finding, { block }: BlockAnalysis, where: string, ink: Ink): string {

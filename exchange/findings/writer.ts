@@ -5,20 +5,32 @@ import type { BlockAnalysis } from '../../orders';
  * pieces are asked for in order: `start`, then for each file `openFile`, its blocks, `closeFile`; `unreadable` stands
  * for a whole file; `end` comes last.
  */
-export interface FindingsWriter {
-  /** What stands before every file. */
-  readonly start: () => string;
-  /** What stands before the blocks of a file. */
-  readonly openFile: (path: string) => string;
+export interface FindingsWriter<P = unknown> {
+  start(): string;
+  openFile(path: string): string;
   /**
-   * What a block comes to.
-   * @param firstLine number of the block’s first line in its file, counted from 0
+   * What is to be told of a block, as plain data: it rests on nothing told before, so that any thread can make it.
+   * @param firstLine number of the block’s first line in its file
    */
-  readonly block: (analysis: BlockAnalysis, firstLine: number) => string;
-  /** What stands behind the blocks of a file. */
-  readonly closeFile: () => string;
-  /** What stands for a file that could not be read. */
-  readonly unreadable: (path: string, error: string) => string;
-  /** What stands behind every file. */
-  readonly end: () => string;
+  piece(analysis: BlockAnalysis, path: string, firstLine: number): P;
+  /** Writes the piece of the next block of the open file. */
+  add(piece: P): string;
+  /** Both at once. */
+  block(analysis: BlockAnalysis, firstLine: number): string;
+  closeFile(): string;
+  unreadable(path: string, error: string): string;
+  end(): string;
+}
+
+/** A writer from its parts. */
+export function writerOf<P>(parts: Omit<FindingsWriter<P>, 'block'>): FindingsWriter<P> {
+  let path = '';
+  return {
+    ...parts,
+    openFile: (opened) => {
+      path = opened;
+      return parts.openFile(opened);
+    },
+    block: (analysis, firstLine) => parts.add(parts.piece(analysis, path, firstLine)),
+  };
 }

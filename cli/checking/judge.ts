@@ -1,0 +1,91 @@
+/** Judges tasks one after the other, on whatever thread. */
+import type { FindingsWriter } from '../../exchange';
+import {
+  analyseBlock,
+  type BlockAnalysis,
+  blockAt,
+  blocksIn,
+  type Context,
+  type Cuts,
+  contextOfText,
+  type LongText,
+} from '../../orders';
+import { BenchFiles } from '../bench-files';
+import { openText } from '../order-files';
+import { readText } from '../read-text';
+import type { FilePath, Part, Task, Told, Wanted } from './task';
+import { writerFor } from './writers';
+
+interface OpenFile {
+  readonly path: string;
+  readonly holding: LongText['holding'];
+  readonly context: Context;
+}
+
+export class Judge {
+  readonly #wanted: Wanted;
+  readonly #writer: FindingsWriter;
+  readonly #benches = new BenchFiles();
+  /** The file whose parts come in, and what holds for all of it: worked out once, since findings ask for the very block that holds. */
+  #open: OpenFile | null = null;
+
+  constructor(wanted: Wanted) {
+    this.#wanted = wanted;
+    this.#writer = writerFor(wanted);
+  }
+
+  told(task: Task): Told[] {
+    if (task.kind === 'unreadable') return [task];
+    return task.kind === 'part' ? this.#part(task.file, task.part) : task.files.flatMap((file) => this.#file(file));
+  }
+
+  #file({ path, absolute }: FilePath): Told[] {
+    const { file, complaints } = openText(
+      path,
+      readText(absolute as string),
+      this.#benches.nearestTo(absolute),
+      this.#wanted.choices,
+    );
+    const told = complaints.map((text): Told => ({ kind: 'complaint', text }));
+    if (file.kind === 'unreadable') return [...told, file];
+    const { text, context } = file;
+    return [...told, { kind: 'open', path }, this.#pieces(path, text.cuts, text.holding, context), { kind: 'close' }];
+  }
+
+  #part(file: FilePath, part: Part): Told[] {
+    const { holding, context } = this.#openFile(file, part);
+    const pieces = this.#pieces(file.path, part.cuts, holding, context, part.first);
+    return [
+      ...(part.number === 0 ? [{ kind: 'open', path: file.path } as const] : []),
+      pieces,
+      ...(part.isLast ? [{ kind: 'close' } as const] : []),
+    ];
+  }
+
+  #openFile({ path, absolute }: FilePath, { holding, sharedNames }: Part): OpenFile {
+    if (this.#open?.path === path) return this.#open;
+    const blocks = new Map(holding.map(([at, cut]) => [at, blockAt(cut, 0)]));
+    const bench = this.#benches.nearestTo(absolute)?.document;
+    const context = contextOfText({ holding: blocks, sharedNames }, this.#wanted.choices, bench ? [bench] : []);
+    this.#open = { path, holding: blocks, context };
+    return this.#open;
+  }
+
+  #pieces(path: string, cuts: Cuts, holding: LongText['holding'], context: Context, first = 0): Told {
+    const pieces: unknown[] = [];
+    let orders = 0;
+    let failed = false;
+    for (const { block, firstLine } of blocksIn(cuts, holding, first)) {
+      const analysis = analyseBlock(block, context);
+      if (analysis.order) orders++;
+      failed ||= this.#fails(analysis);
+      pieces.push(this.#writer.piece(analysis, path, firstLine));
+    }
+    return { kind: 'pieces', pieces, orders, failed };
+  }
+
+  #fails({ findings }: BlockAnalysis): boolean {
+    const { strict } = this.#wanted;
+    return findings.some(({ level }) => level === 'error' || (strict && level === 'warning'));
+  }
+}
