@@ -8,6 +8,7 @@ import {
   type InitializeParams,
   type InitializeResult,
   TextDocumentSyncKind,
+  type WorkDoneProgressParams,
 } from 'vscode-languageserver';
 import { version } from '../package.json';
 import { type Abilities, abilitiesOf } from './abilities';
@@ -22,12 +23,14 @@ import { ORDER_LIST, type OrderListParams } from './features/order-list';
 import { ORDER_STATUS } from './features/order-status';
 import { filesToRename } from './features/rename';
 import { LEGEND } from './features/semantic-tokens';
-import { guard, guardWithout } from './guard';
+import { guard, guardLong, guardWithout } from './guard';
 import { EXTENSION, type Platform } from './platform';
 import { Publisher } from './publisher';
 import { Session } from './session';
 import type { Snapshot } from './snapshot';
+import { WorkspaceFiles } from './workspace-files';
 import { WorkspaceOrders } from './workspace-orders';
+import { REPORT, workspaceReport } from './workspace-report';
 
 /** Changes of settings that come one after the other make the editor ask for its hints once, after this pause. */
 const REFRESH_PAUSE = 100;
@@ -61,7 +64,8 @@ export function serve(connection: Connection, platform: Platform, features: Feat
       refresh = setTimeout(() => unlessGone(() => connection.languages.inlayHint.refresh()), REFRESH_PAUSE);
     },
   });
-  const workspaceOrders = new WorkspaceOrders(session, files, configuration);
+  const workspace = new WorkspaceFiles(session, files, configuration);
+  const workspaceOrders = new WorkspaceOrders(session, workspace);
   const options = (uri: string): Options => ({
     abilities,
     settings: session.settings(uri),
@@ -173,6 +177,18 @@ export function serve(connection: Connection, platform: Platform, features: Feat
       (params: OrderListParams) => features.orderList(workspaceOrders.rows, params),
       ordersJudged,
     ),
+  );
+  connection.onRequest(
+    REPORT,
+    guardLong('report', log, async ({ workDoneToken }: WorkDoneProgressParams, token) => {
+      const progress = connection.window.attachWorkDoneProgress(workDoneToken);
+      progress.begin('Quality report', 0);
+      try {
+        return await workspaceReport(session, workspace, token, (done, path) => progress.report(done, path));
+      } finally {
+        progress.done();
+      }
+    }),
   );
 }
 

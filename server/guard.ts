@@ -53,13 +53,34 @@ export const guardWithout =
     return attempt(name, log, () => feature(params));
   };
 
+/** The same for an answer that is long in the making and looks after cancellation while it is made. */
+export const guardLong =
+  <P, R>(
+    name: string,
+    log: (message: string) => void,
+    work: (params: P, token: CancellationToken) => Promise<R | null>,
+  ): ((params: P, token: CancellationToken) => Promise<Answer<R>>) =>
+  async (params, token) => {
+    await turn();
+    try {
+      const answer = await work(params, token);
+      return token.isCancellationRequested ? cancelled() : answer;
+    } catch (error) {
+      return failed(name, log, error);
+    }
+  };
+
 const cancelled = (): ResponseError<void> => new ResponseError(LSPErrorCodes.RequestCancelled, 'cancelled');
 
 function attempt<R>(name: string, log: (message: string) => void, feature: () => R | null): R | null {
   try {
     return feature();
   } catch (error) {
-    log(`${name}: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`);
-    return null;
+    return failed(name, log, error);
   }
+}
+
+function failed(name: string, log: (message: string) => void, error: unknown): null {
+  log(`${name}: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`);
+  return null;
 }

@@ -35,7 +35,12 @@ const ROOMS: Readonly<Record<string, Room>> = {
     rooms: ['orders'],
     packages: ['csv-parse', 'csv-stringify', 'd3-array', 'lossless-json', 'sarif', 'simple-statistics', 'uuid'],
   },
-  server: { rooms: ['orders', 'grammar'], packages: ['vscode-languageserver'], platform: /^server\/(?:node|web)\.ts$/ },
+  // Of `exchange` it shows the report alone.
+  server: {
+    rooms: ['exchange', 'orders', 'grammar'],
+    packages: ['vscode-languageserver'],
+    platform: /^server\/(?:node|web)\.ts$/,
+  },
   cli: {
     rooms: ['exchange', 'orders', 'grammar', 'server'],
     packages: ['commander', 'tinyglobby'],
@@ -71,6 +76,10 @@ const isPlatform = (specifier: string) => specifier.startsWith('node:') || built
 /** `vscode-languageserver/node` belongs to the platform, `vscode-languageserver` does not. */
 const isPlatformPart = (specifier: string) => /^vscode-language(?:server|client)\/(?:node|browser)$/.test(specifier);
 
+/** Rooms that are only loaded when somebody asks for what they do. */
+const isLazy = (from: string, to: string): boolean =>
+  (from === 'cli' && to === 'server') || (from === 'server' && to === 'exchange');
+
 /** What is wrong with an import, or undefined. */
 function objection({ file, specifier, lazy }: Import, room: Room): string | undefined {
   if (specifier.startsWith('.')) {
@@ -78,11 +87,10 @@ function objection({ file, specifier, lazy }: Import, room: Room): string | unde
     const other = roomOf(target);
     if (target.startsWith('..')) return 'leaves the project';
     if (/\.(?:m?ts|m?js)$/.test(specifier)) return 'has a file extension';
-    if (other === roomOf(file) || target === 'package.json' || room.rooms.includes(other)) {
-      return roomOf(file) === 'cli' && other === 'server' && !lazy
-        ? 'loads the server before it is asked for'
-        : undefined;
-    }
+    if (roomOf(file) === 'server' && other === 'exchange' && !target.startsWith('exchange/report/'))
+      return 'may use nothing of exchange but the report';
+    if (other === roomOf(file) || target === 'package.json' || room.rooms.includes(other))
+      return !lazy && isLazy(roomOf(file), other) ? `loads the ${other} room before it is asked for` : undefined;
     return `may not use ${other}`;
   }
   const onPlatform = room.platform?.test(file) ?? false;
@@ -110,7 +118,10 @@ test('the check of imports sees what it is there for', () => {
   expect(seen('orders/index.ts', 'chevrotain')).toBe('may not use the package chevrotain');
   expect(seen('orders/index.ts', 'node:fs')).toBe('touches the platform');
   expect(seen('server/session.ts', 'vscode-languageserver/node')).toBe('touches the platform');
-  expect(seen('cli/main.ts', '../server/node')).toBe('loads the server before it is asked for');
+  expect(seen('cli/main.ts', '../server/node')).toBe('loads the server room before it is asked for');
+  expect(seen('server/guard.ts', '../exchange/report/summary')).toBe('loads the exchange room before it is asked for');
+  expect(seen('server/guard.ts', '../exchange/report/summary', true)).toBeUndefined();
+  expect(seen('server/guard.ts', '../exchange/fhir/to-fhir', true)).toBe('may use nothing of exchange but the report');
   expect(seen('cli/main.ts', '../server/node', true)).toBeUndefined();
   expect(seen('orders/rules/order/eye-missing.ts', '../../../grammar')).toBeUndefined();
 });
