@@ -75,6 +75,16 @@ export const bundles = [
     options: { ...forBrowser, format: 'iife', entryPoints: { 'sheet-page': 'client/sheet/page.ts' }, outdir: 'dist' },
   },
   {
+    name: 'page of the report',
+    entries: ['client/report/page.ts'],
+    options: {
+      ...forBrowser,
+      format: 'iife',
+      entryPoints: { 'report-page': 'client/report/page.ts' },
+      outdir: 'dist',
+    },
+  },
+  {
     name: 'web server',
     optional: true,
     entries: ['server/web.ts'],

@@ -1,29 +1,15 @@
 /** The sheet as a file, for filing with the job and for printing. */
 import { env, l10n, UIKind, Uri, window, workspace } from 'vscode';
 import type { CurrentOrder } from '../current-order';
+import { fileName, saveText, type TextFile } from '../save-text';
 import type { Sheet } from './messages';
 
-export type SheetFile = 'html' | 'svg';
-
-const FORMS = {
-  html: { as: 'page', filter: 'HTML' },
-  svg: { as: 'picture', filter: 'SVG' },
-} as const;
+const FORMS = { html: 'page', svg: 'picture' } as const;
 
 /** Asks where to, and writes the sheet of the order under the cursor there; gives back where it was written. */
-export async function saveSheet(current: CurrentOrder, file: SheetFile): Promise<Uri | undefined> {
-  const { as, filter } = FORMS[file];
-  const sheet = await sheetOf(current, as);
-  if (!sheet) return undefined;
-  const folder = workspace.workspaceFolders?.[0]?.uri;
-  const name = `${fileName(sheet.title)}.${file}`;
-  const target = await window.showSaveDialog({
-    ...(folder ? { defaultUri: Uri.joinPath(folder, name) } : {}),
-    filters: { [filter]: [file] },
-  });
-  if (!target) return undefined;
-  await workspace.fs.writeFile(target, new TextEncoder().encode(sheet.text));
-  return target;
+export async function saveSheet(current: CurrentOrder, file: TextFile): Promise<Uri | undefined> {
+  const sheet = await sheetOf(current, FORMS[file]);
+  return sheet ? saveText(sheet.title, file, sheet.text) : undefined;
 }
 
 /**
@@ -49,6 +35,3 @@ async function sheetOf(current: CurrentOrder, as: 'page' | 'picture'): Promise<S
   if (!sheet) window.showInformationMessage(l10n.t('Put the cursor into an order to see its sheet.'));
   return sheet;
 }
-
-/** The title as a name that every file system takes. */
-const fileName = (title: string): string => title.replace(/[^\p{L}\p{N} ._-]/gu, '-').slice(0, 80);

@@ -53,7 +53,7 @@ export class SheetPanel implements Disposable {
     panel.onDidDispose(() => {
       this.#panel = undefined;
     });
-    panel.webview.html = shell(panel.webview, this.#extension, crypto.randomUUID());
+    panel.webview.html = shell(panel.webview, this.#extension);
   }
 
   async #answer(asked: FromPage): Promise<void> {

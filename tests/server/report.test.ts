@@ -122,7 +122,9 @@ test('is given up at once when nobody wants it any more', async () => {
   const wire = await connect({ folders: [FOLDER], files: onDisk({ 'a.lentil': MANY, 'b.lentil': MANY }) });
   const source = new CancellationTokenSource();
   const begun = new Promise<void>((resolve) => {
-    wire.client.onProgress(WorkDoneProgress.type, 'mine', ({ kind }) => kind === 'report' && resolve());
+    wire.client.onProgress(WorkDoneProgress.type, 'mine', ({ kind }) => {
+      if (kind === 'report') resolve();
+    });
   });
   const report = wire.client.sendRequest('lentil/report', { workDoneToken: 'mine' }, source.token);
   await begun;
