@@ -97,7 +97,10 @@ export async function runCommand(page: Page, title: string): Promise<void> {
 export async function scopesAt(page: Page, line: number, column: number): Promise<string> {
   await goTo(page, line, column);
   await runCommand(page, 'Developer: Inspect Editor Tokens and Scopes');
-  const inspected = await page.locator('.token-inspect-widget').textContent();
+  const inspector = page.locator('.token-inspect-widget');
+  // It asks the server first what the word means.
+  await inspector.filter({ hasText: 'textmate scopes' }).waitFor();
+  const inspected = await inspector.textContent();
   await page.keyboard.press('Escape');
   return inspected?.split('textmate scopes').at(-1)?.trim() ?? '';
 }
