@@ -84,6 +84,7 @@ export type * from './model';
 export { nextSteps, STEPS_CAUTION } from './next-steps';
 export { type PowerForm, powerInOtherForms, prismInOtherForm } from './other-forms';
 export { type JobSheet, jobPicture, jobSheet, SHEET_STYLE, type SheetOf, sheetPage } from './picture';
+export { escaped as inMarkup } from './picture/markup';
 export { powerInForm } from './power-form';
 export { type PowerToMake, powerToMake } from './power-to-make';
 export { readingToTake } from './reading-to-take';

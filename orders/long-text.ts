@@ -3,6 +3,7 @@ import { type Block, blockAt, type Cuts, cutsOf, type LentilDocument, textAt } f
 import { type Choices, type Context, contextFrom, contributes, contributionOf, contributorsOf } from './context';
 import { sharedNamesIn } from './order-names';
 
+/** A text cut into blocks, with what holds for all of them. */
 export interface LongText {
   readonly cuts: Cuts;
   /** The blocks that others may rest on, by their number. Findings ask whether a block is the very one that holds. */
@@ -10,6 +11,7 @@ export interface LongText {
   readonly sharedNames: ReadonlyMap<string, number>;
 }
 
+/** A block with its place in the file. */
 export interface PlacedBlock {
   readonly block: Block;
   /** Number of its first line in the file, counted from 0. */

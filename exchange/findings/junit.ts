@@ -2,7 +2,7 @@
  * Verdicts as JUnit XML, for build servers. There is no standard for it; what is written here is the part that all
  * readers share. A file is a suite, and each measure of an order one case of the class that bears the order’s name.
  */
-import { type BlockAnalysis, type Finding, type Measure, subjectInWords } from '../../orders';
+import { type BlockAnalysis, type Finding, inMarkup, type Measure, subjectInWords } from '../../orders';
 import { inTextOrder, messageOf } from './finding-json';
 import { type FindingsWriter, writerOf } from './writer';
 
@@ -42,11 +42,11 @@ export function junitWriter(strict = false): FindingsWriter<Suite> {
     closeFile: () => {
       const { path, cases, failures, skipped } = suite;
       const counts = `tests="${cases.length}" failures="${failures}" errors="0" skipped="${skipped}"`;
-      return `  <testsuite name="${escaped(path)}" ${counts}>\n${cases.join('')}  </testsuite>\n`;
+      return `  <testsuite name="${inMarkup(path)}" ${counts}>\n${cases.join('')}  </testsuite>\n`;
     },
     unreadable: (path, error) =>
-      `  <testsuite name="${escaped(path)}" tests="1" failures="0" errors="1" skipped="0">\n` +
-      `    <testcase classname="${escaped(path)}" name="read"><error message="${escaped(error)}"/></testcase>\n  </testsuite>\n`,
+      `  <testsuite name="${inMarkup(path)}" tests="1" failures="0" errors="1" skipped="0">\n` +
+      `    <testcase classname="${inMarkup(path)}" name="read"><error message="${inMarkup(error)}"/></testcase>\n  </testsuite>\n`,
     end: () => '</testsuites>\n',
   });
 }
@@ -81,7 +81,7 @@ function addMeasure(suite: Suite, owner: string, measure: Measure, findings: rea
     // A failure that a person has decided on, or that the file records honestly as answered, is no failure of the build.
     if (finding && finding.level !== 'error') {
       suite.skipped++;
-      suite.cases.push(testCase(owner, name, `<skipped message="${escaped(messageOf(finding))}"/>`));
+      suite.cases.push(testCase(owner, name, `<skipped message="${inMarkup(messageOf(finding))}"/>`));
       return;
     }
     suite.failures++;
@@ -105,27 +105,11 @@ const isAbout = ({ data }: Finding, { quantity, eye, meridian, read }: Measure):
   'outcome' in data;
 
 const testCase = (owner: string, name: string, inner: string): string => {
-  const head = `    <testcase classname="${escaped(owner)}" name="${escaped(name)}"`;
+  const head = `    <testcase classname="${inMarkup(owner)}" name="${inMarkup(name)}"`;
   return inner === '' ? `${head}/>\n` : `${head}>${inner}</testcase>\n`;
 };
 
 const failure = (type: string, message: string, text: string): string => {
-  const head = `<failure type="${escaped(type)}" message="${escaped(message)}"`;
-  return text === '' ? `${head}/>` : `${head}>${escaped(text)}</failure>`;
+  const head = `<failure type="${inMarkup(type)}" message="${inMarkup(message)}"`;
+  return text === '' ? `${head}/>` : `${head}>${inMarkup(text)}</failure>`;
 };
-
-const ENTITIES: Readonly<Record<string, string>> = {
-  '&': '&amp;',
-  '<': '&lt;',
-  '>': '&gt;',
-  '"': '&quot;',
-  '\t': '&#9;',
-  '\n': '&#10;',
-  '\r': '&#13;',
-};
-
-/** Text for an attribute or an element. What XML 1.0 forbids, lone surrogates among it, is shown as a mark. */
-export const escaped = (text: string): string =>
-  text
-    .replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|\p{Surrogate}/gu, '\ufffd')
-    .replace(/[&<>"\t\n\r]/g, (one) => ENTITIES[one] as string);

@@ -6,7 +6,9 @@ import type { BlockAnalysis } from '../../orders';
  * for a whole file; `end` comes last.
  */
 export interface FindingsWriter<P = unknown> {
+  /** What stands before every file. */
   start(): string;
+  /** What stands before the blocks of a file. */
   openFile(path: string): string;
   /**
    * What is to be told of a block, as plain data: it rests on nothing told before, so that any thread can make it.
@@ -17,8 +19,11 @@ export interface FindingsWriter<P = unknown> {
   add(piece: P): string;
   /** Both at once. */
   block(analysis: BlockAnalysis, firstLine: number): string;
+  /** What stands behind the blocks of a file. */
   closeFile(): string;
+  /** What stands for a file that could not be read. */
   unreadable(path: string, error: string): string;
+  /** What stands behind every file. */
   end(): string;
 }
 

@@ -26,13 +26,20 @@ export interface ReportOptions {
  * gave none; `result` may be asked for at any time. The same calls give the same result, byte for byte.
  */
 export interface ReportSummary {
+  /** Begins a file; its blocks follow. */
   openFile(path: string, context: Context): void;
-  /** @param firstLine number of the block’s first line in its file, counted from 0 */
+  /**
+   * Adds a block of the file.
+   * @param firstLine number of the block’s first line in its file, counted from 0
+   */
   block(analysis: BlockAnalysis, firstLine: number): void;
+  /** Adds a file that could not be read. */
   unreadable(path: string, error: string): void;
+  /** The report on everything added up to now. */
   result(options?: ReportOptions): ReportJson;
 }
 
+/** A report with nothing in it yet. */
 export const reportSummary = (): ReportSummary => new Summary();
 
 class Summary implements ReportSummary {
