@@ -7,6 +7,7 @@ const NAME = 'bench.lentil';
 
 export interface BenchFile {
   readonly path: string;
+  readonly text: string | null;
   /** The document, or why it could not be read. */
   readonly document: LentilDocument | null;
   readonly error: string | null;
@@ -36,6 +37,6 @@ export class BenchFiles {
 function read(path: string): BenchFile {
   const result = readText(path);
   return 'error' in result
-    ? { path, document: null, error: result.error }
-    : { path, document: parseDocument(result.text), error: null };
+    ? { path, text: null, document: null, error: result.error }
+    : { path, text: result.text, document: parseDocument(result.text), error: null };
 }

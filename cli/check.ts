@@ -3,6 +3,7 @@ import { availableParallelism } from 'node:os';
 import type { FindingsWriter } from '../exchange';
 import type { GuardBand } from '../orders';
 import { BenchFiles } from './bench-files';
+import { makeCacheFolder } from './checking/cache';
 import { Judge } from './checking/judge';
 import type { CheckFormat, Task, Told, Wanted } from './checking/task';
 import { type SizedTask, tasksOf } from './checking/tasks';
@@ -30,6 +31,7 @@ export interface CheckOptions {
 }
 
 export async function check(paths: readonly string[], options: CheckOptions): Promise<0 | 1 | 2> {
+  if (options.cache !== undefined) makeCacheFolder(options.cache);
   const run = new Check(wanted(options), options.threads ?? null);
   await run.read(paths);
   return run.finish();

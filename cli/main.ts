@@ -57,6 +57,7 @@ program
       count,
     ),
   )
+  .option('--cache <folder>', 'keep results in this folder, and judge only what changed since')
   .option('--config <file>', 'read these settings instead of the nearest lentil.config.json')
   .option('--no-config', 'read no settings')
   .addHelpText(
@@ -69,6 +70,9 @@ Settings come from lentil.config.json in this folder or above it; options win ov
   { "standard": "z80.1-2015", "strict": true, "guard": "accept-when-sure", "near": 90 }
 
 Instruments and house tolerances are looked up in the file, then in the nearest bench.lentil above it.
+
+With --cache, what was told of a file is kept until its text, its bench.lentil, the options or the version change. The
+folder may be kept, shared or deleted at will. Without the option nothing is written anywhere.
 
 Examples:
   lentil check orders                        everything in a folder

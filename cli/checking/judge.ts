@@ -10,9 +10,10 @@ import {
   contextOfText,
   type LongText,
 } from '../../orders';
-import { BenchFiles } from '../bench-files';
+import { type BenchFile, BenchFiles } from '../bench-files';
 import { openText } from '../order-files';
-import { readText } from '../read-text';
+import { readText, type TextOrError } from '../read-text';
+import { ResultCache } from './cache';
 import type { FilePath, Part, Task, Told, Wanted } from './task';
 import { writerFor } from './writers';
 
@@ -26,12 +27,14 @@ export class Judge {
   readonly #wanted: Wanted;
   readonly #writer: FindingsWriter;
   readonly #benches = new BenchFiles();
+  readonly #cache: ResultCache | null;
   /** The file whose parts come in, and what holds for all of it: worked out once, since findings ask for the very block that holds. */
   #open: OpenFile | null = null;
 
   constructor(wanted: Wanted) {
     this.#wanted = wanted;
     this.#writer = writerFor(wanted);
+    this.#cache = wanted.cache === null ? null : new ResultCache({ ...wanted, cache: wanted.cache });
   }
 
   told(task: Task): Told[] {
@@ -40,12 +43,15 @@ export class Judge {
   }
 
   #file({ path, absolute }: FilePath): Told[] {
-    const { file, complaints } = openText(
-      path,
-      readText(absolute as string),
-      this.#benches.nearestTo(absolute),
-      this.#wanted.choices,
-    );
+    const read = readText(absolute as string);
+    const bench = this.#benches.nearestTo(absolute);
+    const tell = (): Told[] => this.#whole(path, read, bench);
+    if (!this.#cache || absolute === null) return tell();
+    return this.#cache.told({ absolute, part: 0, restsOn: [path, read, said(bench)] }, tell);
+  }
+
+  #whole(path: string, read: TextOrError, bench: BenchFile | null): Told[] {
+    const { file, complaints } = openText(path, read, bench, this.#wanted.choices);
     const told = complaints.map((text): Told => ({ kind: 'complaint', text }));
     if (file.kind === 'unreadable') return [...told, file];
     const { text, context } = file;
@@ -53,6 +59,14 @@ export class Judge {
   }
 
   #part(file: FilePath, part: Part): Told[] {
+    const { path, absolute } = file;
+    const tell = (): Told[] => this.#blocks(file, part);
+    if (!this.#cache || absolute === null) return tell();
+    const restsOn = [path, { ...part, sharedNames: [...part.sharedNames] }, said(this.#benches.nearestTo(absolute))];
+    return this.#cache.told({ absolute, part: part.number, restsOn }, tell);
+  }
+
+  #blocks(file: FilePath, part: Part): Told[] {
     const { holding, context } = this.#openFile(file, part);
     const pieces = this.#pieces(file.path, part.cuts, holding, context, part.first);
     return [
@@ -89,3 +103,6 @@ export class Judge {
     return findings.some(({ level }) => level === 'error' || (strict && level === 'warning'));
   }
 }
+
+/** Whatever a bench file adds to a result. */
+const said = (bench: BenchFile | null): unknown => bench && [bench.path, bench.text, bench.error];
