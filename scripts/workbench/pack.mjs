@@ -1,6 +1,7 @@
 import { cpSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { createVSIX } from '@vscode/vsce';
+import { transform } from 'esbuild';
 import { bundleAll } from '../bundle.mjs';
 import { root } from '../project.mjs';
 import { staged, vsix } from './places.mjs';
@@ -15,7 +16,7 @@ const packedFiles = ['package.json', 'package.nls.json', 'package.nls.de.json', 
 export async function packExtension(file) {
   await bundleAll();
   mkdirSync(dirname(file), { recursive: true });
-  stage();
+  await stage();
   await createVSIX({
     cwd: staged,
     packagePath: file,
@@ -28,12 +29,13 @@ export async function packExtension(file) {
 /** What the packed extension leaves out. */
 const leftOut = [join(root, 'dist', 'lib')];
 
-function stage() {
+async function stage() {
   rmSync(staged, { recursive: true, force: true });
   mkdirSync(staged, { recursive: true });
   for (const name of [...packedFolders, ...packedFiles]) {
     cpSync(join(root, name), join(staged, name), { recursive: true, filter: (path) => !leftOut.includes(path) });
   }
+  await shortenNames(join(staged, 'dist'));
   // Pictures would make the file half as large again; a page that has an address can show them from there.
   const readme = readFileSync(join(root, 'README.md'), 'utf8');
   writeFileSync(join(staged, 'README.md'), readme.replace(/^!\[.*\]\(docs\/.*\)\n\n?/gm, ''));
@@ -41,6 +43,15 @@ function stage() {
     readFileSync(join(root, 'package.json'), 'utf8'),
   );
   writeFileSync(join(staged, 'package.json'), `${JSON.stringify(manifest, null, 2)}\n`);
+}
+
+/** The command keeps its names for readable stacks where it is installed for itself; here it is only the server. */
+async function shortenNames(folder) {
+  const modules = filesBelow(folder).filter((file) => file.endsWith('.mjs'));
+  for (const file of modules) {
+    const { code } = await transform(readFileSync(file, 'utf8'), { minify: true, format: 'esm', charset: 'utf8' });
+    writeFileSync(file, code);
+  }
 }
 
 /** Packs the extension for the workbench, unless the packed one is newer than everything in it. */
