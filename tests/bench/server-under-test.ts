@@ -1,5 +1,6 @@
 /** A language server in a process of its own, driven the way an editor drives it. */
 import { spawn } from 'node:child_process';
+import { readFileSync } from 'node:fs';
 import { setTimeout as wait } from 'node:timers/promises';
 import { createMessageConnection, StreamMessageReader, StreamMessageWriter } from 'vscode-jsonrpc/node';
 
@@ -16,7 +17,7 @@ export interface OpenServer {
   readonly uri: string;
   /** Milliseconds from opening the document to its first diagnostics. */
   readonly first: number;
-  /** Waits until the server has had nothing to tell for a while: a large file is analysed on after its first list. */
+  /** Waits until the server has nothing more to do: a large file is analysed on after its first list. */
   rest(): Promise<void>;
   /** Replaces one character and resolves with the milliseconds until its diagnostics. */
   type(line: number, character: number, text: string): Promise<number>;
@@ -28,6 +29,22 @@ export interface OpenServer {
 const LONGEST_WAIT = 120_000;
 /** A server that tells nothing for so long has come to rest, milliseconds. */
 const QUIET = 5_000;
+/** How often is looked whether a server works, milliseconds, and how often in a row it has to be found idle. */
+const PROBE = 250;
+const IDLE = 4;
+
+/** Hundredths of a second of CPU time that a process has used; null where the system does not tell. */
+function cpuTicks(pid: number | undefined): number | null {
+  try {
+    // The fields behind the name of the program, which may hold blanks: user and system time are the 12th and 13th.
+    const fields = readFileSync(`/proc/${pid}/stat`, 'utf8')
+      .replace(/^.*\) /s, '')
+      .split(' ');
+    return Number(fields[11]) + Number(fields[12]);
+  } catch {
+    return null;
+  }
+}
 
 /** Starts the server, opens the document and waits for its first diagnostics. */
 export async function openServer({ command, language, name, text, settings }: ServerUnderTest): Promise<OpenServer> {
@@ -85,7 +102,15 @@ export async function openServer({ command, language, name, text, settings }: Se
     uri,
     first: firstTaken,
     async rest() {
-      while (performance.now() - heard < QUIET) await wait(QUIET / 10);
+      let used = cpuTicks(child.pid);
+      for (let idle = 0; idle < IDLE; ) {
+        await wait(PROBE);
+        const now = cpuTicks(child.pid);
+        // Where the system does not tell what a process has used, only its silence is left to go by.
+        const isBusy = now === null || used === null ? performance.now() - heard < QUIET : now - used > 1;
+        idle = isBusy ? 0 : idle + 1;
+        used = now;
+      }
     },
     async type(line, character, typed) {
       const start = performance.now();
