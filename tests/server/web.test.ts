@@ -58,4 +58,7 @@ test('the server runs in a worker and publishes findings', async () => {
   await expect.poll(codes).toContain('sign-missing');
   send({ id: 2, method: 'textDocument/hover', params: { textDocument, position: { line: 1, character: 3 } } });
   await expect.poll(() => received.find(({ id }) => id === 2)?.result).toHaveProperty('contents');
+  // The report is loaded late, and there is nothing in a worker to load it from but the one file.
+  send({ id: 3, method: 'lentil/report', params: {} });
+  await expect.poll(() => received.find(({ id }) => id === 3)?.result).toMatchObject({ title: 'Quality report' });
 });
