@@ -5,7 +5,9 @@ import { benchBatch } from './batch';
 import { benchEdit } from './edit';
 import { benchMemory } from './memory';
 import { benchParser } from './parser';
+import { benchReport } from './report';
 import { SEED } from './work';
+import { benchYear } from './year';
 
 const BENCHES: Readonly<Record<string, () => Promise<void>>> = {
   parser: benchParser,
@@ -13,6 +15,8 @@ const BENCHES: Readonly<Record<string, () => Promise<void>>> = {
   edit: benchEdit,
   answers: benchAnswers,
   memory: benchMemory,
+  year: benchYear,
+  report: benchReport,
 };
 
 const wanted = process.argv.slice(2);

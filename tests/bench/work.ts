@@ -115,8 +115,10 @@ instrument FOC-B
 
 export const lentilText = (work: readonly Job[]): string => HEAD + work.map(asText).join('');
 
+export type DataOfJob = ReturnType<typeof asData>;
+
 /** Everything an order text says, as plain data. */
-const asData = ({ name, ordered, read }: Job): unknown => ({
+const asData = ({ name, ordered, read }: Job) => ({
   name,
   ordered: {
     R: ordered.R,
@@ -140,7 +142,7 @@ const asData = ({ name, ordered, read }: Job): unknown => ({
     pd: { distance: read.pd, near: ordered.near },
     prism: { R: 0, L: 0 },
     height: { R: read.heightR, L: read.heightL },
-    cosmetic: 'passed',
+    cosmetic: 'passed' as const,
   },
 });
 
