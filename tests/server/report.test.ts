@@ -1,4 +1,5 @@
 /** The report on the workspace as an editor asks for it, against the report that is folded from the same texts directly. */
+import { setTimeout as wait } from 'node:timers/promises';
 import { expect, test } from 'vitest';
 import {
   CancellationTokenSource,
@@ -57,6 +58,17 @@ test('the text in the editor wins over the one on disk', async () => {
   expect((await ask(wire)).body).toContain('0 of 1 order, accepted when first read');
   await wire.open('untitled:Untitled-1', WRONG);
   expect(leadingTo(await ask(wire))).toContain('untitled:Untitled-1:2 untitled:Untitled-1#L2');
+});
+
+test('waits for every file of a slow disk', async () => {
+  const names = ['a', 'b', 'c', 'd'].map((name) => `${name}.lentil`);
+  const files = onDisk(Object.fromEntries(names.map((name) => [name, RIGHT])));
+  const read = async (uri: string): Promise<string | null> => {
+    await wait(400);
+    return files.get(uri) ?? null;
+  };
+  const wire = await connect({ folders: [FOLDER], files, read });
+  expect((await ask(wire)).body).toContain('4 of 4 orders, accepted when first read');
 });
 
 test('with several folders a path begins with the name of its folder', async () => {
