@@ -1,12 +1,16 @@
 /** Threads that judge tasks side by side; what they tell comes in the order of the tasks. */
 import { Worker } from 'node:worker_threads';
+import { Judge } from './judge';
 import type { Task, Told, Wanted } from './task';
 
 /** Tasks under way for each thread: one at work, and others so that it need not wait. Bounds what is held in memory. */
 const AHEAD = 3;
 
-/** The young part of the heap of each, megabytes: results live until they are told, and a small one is cleared too soon. */
-const YOUNG = 48;
+/** The heap of each, megabytes. A thread with more room would collect later, and hold more than it needs. */
+const HEAP = { maxYoungGenerationSizeMb: 12, maxOldGenerationSizeMb: 192 };
+
+/** Characters of one task that such a heap need not have room for: a single endless block, judged here instead. */
+const HUGE = 2 * 1024 * 1024;
 
 interface Thread {
   readonly worker: Worker;
@@ -23,7 +27,7 @@ export async function* toldByThreads(
   const under: Promise<readonly Told[]>[] = [];
   try {
     for await (const task of tasks) {
-      under.push(give(task, threads));
+      under.push(isHuge(task) ? Promise.resolve(new Judge(wanted).told(task)) : give(task, threads));
       if (under.length >= count * AHEAD) yield (await under.shift()) as readonly Told[];
     }
     for (const told of under) yield await told;
@@ -32,11 +36,13 @@ export async function* toldByThreads(
   }
 }
 
+const isHuge = (task: Task): boolean => task.kind === 'part' && task.part.cuts.text.length > HUGE;
+
 function start(wanted: Wanted): Thread {
   // Bundled, both lie in one folder.
   const worker = new Worker(new URL('./check-thread.mjs', import.meta.url), {
     workerData: wanted,
-    resourceLimits: { maxYoungGenerationSizeMb: YOUNG },
+    resourceLimits: HEAP,
   });
   const waiting: Thread['waiting'] = [];
   worker.on('message', (told: Told[]) => waiting.shift()?.done(told));

@@ -69,6 +69,14 @@ describe('several threads', () => {
     expect(stdout).toMatch(/^2995 orders in 3001 files: /m);
   });
 
+  test('have no harm from a file that is one endless block', () => {
+    const cwd = folderWith({ 'endless.lentil': `order E-1\n${'  R -1.00\n'.repeat(300_000)}`, 'good.lentil': GOOD });
+    const { stdout, stderr } = lentil(['check', '--threads', '2', '--format', 'jsonl', '.'], { cwd });
+    const orders = stdout.trimEnd().split('\n');
+    expect(orders.map((line) => JSON.parse(line).order?.name)).toEqual(['E-1', 'TT-1']);
+    expect(stderr).toBe('');
+  });
+
   test('refuse a number that is none', () => {
     expect(lentil(['check', '--threads', '0', '.']).stderr).toContain('whole number from 1 to 99');
   });
