@@ -17,4 +17,4 @@ export async function saveText(title: string, ending: TextFile, text: string): P
 }
 
 /** A title as a name that every file system takes. */
-export const fileName = (title: string): string => title.replace(/[^\p{L}\p{N} ._-]/gu, '-').slice(0, 80);
+export const fileName = (title: string): string => title.replace(/[^\p{L}\p{N} ,._-]/gu, '-').slice(0, 80);

@@ -1,4 +1,5 @@
 /// <reference lib="dom" />
+import { existsSync, readFileSync } from 'node:fs';
 import axe from 'axe-core';
 import type { Frame, Page } from 'playwright-core';
 import { expect } from 'vitest';
@@ -67,6 +68,19 @@ test('the view lets nothing in from outside, and its buttons and links are reach
   expect(await focused()).toBe('Save as HTML…');
   await page.keyboard.press('Tab');
   expect(await focused()).toBe('At a glance');
+});
+
+test('it is saved as a page that runs nothing', async ({ openText }) => {
+  const page = await openText('report/saved.lentil', text);
+  const frame = await openReport(page);
+  await frame.locator('button', { hasText: 'Save as HTML' }).click();
+  const path = page.locator('.quick-input-widget input').first();
+  await expect.poll(() => path.inputValue(), { timeout: patience }).toMatch(/Quality report, [\d-]+ to [\d-]+\.html$/);
+  const target = await path.inputValue();
+  await page.locator('.quick-input-widget .monaco-button', { hasText: 'OK' }).click();
+  await expect.poll(() => existsSync(target), { timeout: patience }).toBe(true);
+  await expect.poll(() => readFileSync(target, 'utf8')).toContain('<h1>Quality report</h1>');
+  expect(readFileSync(target, 'utf8')).not.toMatch(/<script|class="order"/);
 });
 
 test.for(Object.entries(THEMES))(
