@@ -26,6 +26,7 @@ export interface Host extends Files {
 
 interface Bench {
   readonly key: string;
+  readonly uri: string;
   readonly document: LentilDocument;
   /** Text on disk; null for one that is open in the editor. */
   readonly text: string | null;
@@ -128,6 +129,7 @@ export class Session {
   close(uri: string): void {
     if (!this.#documents.delete(uri)) return;
     this.#closed.changed(uri);
+    this.#dropBenches();
     if (isBenchFile(uri)) this.#askBelow(keyOf(uri));
   }
 
@@ -194,9 +196,17 @@ export class Session {
       if (this.#documents.get(uri) !== open) return undefined;
       open.settings = kept(open.settings, settingsFrom(section));
       open.bench = found && this.#newest(found);
+      // Only now is it sure that the file is still open and nothing newer was asked for it.
+      if (found?.text != null) this.#closed.keep(found.uri, tableOf(found.document));
+      this.#dropBenches();
       this.#settle(uri, open);
       return undefined;
     });
+  }
+
+  /** Names of bench files outside the workspace hold only for as long as a file below them is open. */
+  #dropBenches(): void {
+    this.#closed.keepOutside(new Set([...this.#documents.values()].flatMap(({ bench }) => bench?.key ?? [])));
   }
 
   /** A bench file in the editor may have been edited while the settings were on their way. */
@@ -218,15 +228,13 @@ export class Session {
     for (const address of benchAddresses(uri, top)) {
       const key = keyOf(address);
       const inEditor = this.#openByKey(key);
-      if (inEditor) return { key, document: inEditor.snapshot.document, text: null };
+      if (inEditor) return { key, uri: address, document: inEditor.snapshot.document, text: null };
       const text = await withPatience(this.#host.read(address));
       if (text === null) this.#closed.absent(address);
       if (typeof text !== 'string') continue;
       // The same text again keeps its document, so that nothing which rests on it is worked out anew.
       const isKnown = open.bench?.key === key && open.bench.text === text;
-      const bench = isKnown ? (open.bench as Bench) : { key, document: parseDocument(text), text };
-      this.#closed.keep(address, tableOf(bench.document));
-      return bench;
+      return isKnown ? (open.bench as Bench) : { key, uri: address, document: parseDocument(text), text };
     }
     return null;
   }
@@ -240,7 +248,7 @@ export class Session {
   #handOn(key: string, document: LentilDocument): void {
     for (const [uri, open] of this.#documents) {
       if (open.bench?.key !== key) continue;
-      open.bench = { key, document, text: null };
+      open.bench = { ...open.bench, document, text: null };
       this.#settle(uri, open);
     }
   }

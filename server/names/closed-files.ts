@@ -21,6 +21,8 @@ export class ClosedFiles {
   readonly #files = new Map<string, NamedFile>();
   /** Counts the readings of each file, so that the answer to an older one is dropped. */
   readonly #asked = new Map<string, number>();
+  /** Keys of kept files that lie in no workspace folder. */
+  readonly #outside = new Set<string>();
   #folders: readonly string[] = [];
   #running: Promise<unknown> = Promise.resolve();
   #pending = 0;
@@ -76,7 +78,21 @@ export class ClosedFiles {
 
   /** Keeps a bench file that was found beside or above an open file, which may lie outside the workspace. */
   keep(uri: string, table: NameTable): void {
-    this.#put(keyOf(uri), uri, table);
+    const key = keyOf(uri);
+    if (!this.#isWanted(key)) this.#outside.add(key);
+    this.#put(key, uri, table);
+  }
+
+  /**
+   * Lets the bench files outside the workspace go that no open file rests on any more.
+   * @param needed keys of the bench files of all open files
+   */
+  keepOutside(needed: ReadonlySet<string>): void {
+    for (const key of this.#outside) {
+      if (needed.has(key)) continue;
+      this.#outside.delete(key);
+      if (!this.#isWanted(key)) this.#forget(key);
+    }
   }
 
   /** There is no bench file at this address. */

@@ -35,7 +35,9 @@ async function checkAgainstFresh(session: RandomSession): Promise<void> {
   for (const [uri, text] of session.open) await fresh.open(uri, text);
   for (const uri of session.open.keys()) await fresh.findings(uri);
   const shown = (wire: Wire) => [...session.open.keys()].map((uri) => [uri, shownOf(wire, uri)]);
-  await expect.poll(() => shown(session.wire), { timeout: 20_000 }).toEqual(shown(fresh));
+  // On a busy machine either server may still be at a part of its first list.
+  const isSettled = (): boolean => JSON.stringify(shown(session.wire)) === JSON.stringify(shown(fresh));
+  await vi.waitUntil(isSettled, { timeout: 20_000 }).catch(() => undefined);
   await wait(30);
   expect(shown(session.wire)).toEqual(shown(fresh));
   const closed = session.wire.published.map(({ uri }) => uri).filter((uri) => !session.open.has(uri));
