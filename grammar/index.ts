@@ -7,6 +7,7 @@ export { type Block, LentilDocument, Line, parseDocument } from './document';
 export { formatChanges, formatText, type LineChange } from './format';
 export { nearestWord } from './nearest';
 export { parseLine } from './parser';
+export { REPEATABLE_LINES } from './parser/readers';
 export { type LineSection, type SectionKind, sectionsOf } from './sections';
 export {
   commentStart,

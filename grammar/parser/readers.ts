@@ -298,8 +298,8 @@ const readLimit: Reader = (site) => {
   return read && { kind: 'limit', head, which: head, ...read };
 };
 
-/** Lines that may follow `again`. */
-const REPEATABLE = new Set([
+/** Lines that may follow `again`, by their first words. */
+export const REPEATABLE_LINES: ReadonlySet<string> = new Set([
   'add',
   'prism',
   'pd',
@@ -307,12 +307,13 @@ const REPEATABLE = new Set([
   'optical-centres',
   'height',
   'base-curve',
+  'thickness',
   'clock',
   'segment',
-  'thickness',
 ]);
 
 /** The reader of a line by its first word; words that only a tolerance has are no lines elsewhere. */
 export const readerOf = (word: string, isLimit: boolean): Reader | undefined => (isLimit ? readLimit : READERS[word]);
 
-export const readerAgain = (word: string): Reader | undefined => (REPEATABLE.has(word) ? READERS[word] : undefined);
+export const readerAgain = (word: string): Reader | undefined =>
+  REPEATABLE_LINES.has(word) ? READERS[word] : undefined;

@@ -1,4 +1,5 @@
 /** Which words may follow where inside a line; choices and keys come from the vocabulary itself. */
+import { REPEATABLE_LINES } from '../../../grammar';
 import type { Room } from './cursor';
 
 export interface Clause {
@@ -18,18 +19,7 @@ export interface Clause {
 
 const POWERS = ['R', 'L', 'both', 'rx', 'kept', 'balance', 'previous', 'verification'];
 const EYES = ['R', 'L', 'both'];
-const MEASURED = [
-  'add',
-  'prism',
-  'pd',
-  'near-pd',
-  'optical-centres',
-  'height',
-  'base-curve',
-  'thickness',
-  'clock',
-  'segment',
-];
+const MEASURED = [...REPEATABLE_LINES];
 
 /** Lines that may end with what a measurement was taken with, and where. */
 export const TAKEN_LINES: ReadonlySet<string> = new Set([...EYES, ...MEASURED]);

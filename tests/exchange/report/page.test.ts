@@ -3,11 +3,12 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { type Browser, chromium, type Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type ReportJson, reportInHtml } from '../../../exchange';
 import { findBrowser } from '../../../scripts/workbench/needs.mjs';
 import { folderWith } from '../../cli/support/folder';
+import { launchBrowser } from '../../support/browser';
 import { BENCH, yearOfWork } from '../../support/year-of-work';
 import { root } from '../support/examples';
 import { reportOf, summaryOf } from './support';
@@ -91,10 +92,7 @@ describe.skipIf(!executablePath)('in a browser', () => {
   let browser: Browser;
 
   beforeAll(async () => {
-    browser = await chromium.launch({
-      executablePath: executablePath as string,
-      args: ['--no-sandbox', '--disable-gpu'],
-    });
+    browser = await launchBrowser();
   });
   afterAll(() => browser?.close());
 
