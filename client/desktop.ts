@@ -2,9 +2,8 @@
 import { type ExtensionContext, Uri } from 'vscode';
 import { LanguageClient, TransportKind } from 'vscode-languageclient/node';
 import { checkTask } from './check-task';
-import { answerForFiles } from './files';
-import { actionCommands, clientOptions, ID, NAME, outputChannel, restartCommand } from './language-client';
-import { views } from './views';
+import { clientOptions, ID, NAME, outputChannel } from './language-client';
+import { run } from './run';
 
 let client: LanguageClient | undefined;
 
@@ -12,12 +11,10 @@ export function activate(context: ExtensionContext): void {
   const output = outputChannel();
   const server = { module: context.asAbsolutePath('dist/lentil.mjs'), args: ['serve'], transport: TransportKind.ipc };
   client = new LanguageClient(ID, NAME, server, clientOptions(output));
-  context.subscriptions.push(
+  run(
+    context,
+    client,
     output,
-    restartCommand(client),
-    ...actionCommands(),
-    ...answerForFiles(client),
-    ...views(context, client),
     checkTask({
       program: process.execPath,
       command: Uri.joinPath(context.extensionUri, 'dist', 'lentil.mjs'),
@@ -25,8 +22,6 @@ export function activate(context: ExtensionContext): void {
       env: { ELECTRON_RUN_AS_NODE: '1' },
     }),
   );
-  // Nothing waits for the server; whoever asks it something is answered when it is there.
-  client.start().catch((error: unknown) => output.error(String(error)));
 }
 
 export const deactivate = (): Promise<void> | undefined => client?.dispose();

@@ -6,9 +6,8 @@ import {
   LanguageClient,
   type MessageTransports,
 } from 'vscode-languageclient/browser';
-import { answerForFiles } from './files';
-import { actionCommands, clientOptions, ID, NAME, outputChannel, restartCommand } from './language-client';
-import { views } from './views';
+import { clientOptions, ID, NAME, outputChannel } from './language-client';
+import { run } from './run';
 
 let client: LanguageClient | undefined;
 let worker: Worker | undefined;
@@ -23,15 +22,7 @@ export function activate(context: ExtensionContext): void {
     return { reader: new BrowserMessageReader(worker), writer: new BrowserMessageWriter(worker) };
   };
   client = new LanguageClient(ID, NAME, start, clientOptions(output));
-  context.subscriptions.push(
-    output,
-    restartCommand(client),
-    ...actionCommands(),
-    ...answerForFiles(client),
-    ...views(context, client),
-  );
-  // Nothing waits for the server; whoever asks it something is answered when it is there.
-  client.start().catch((error: unknown) => output.error(String(error)));
+  run(context, client, output);
 }
 
 export async function deactivate(): Promise<void> {
