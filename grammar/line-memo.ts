@@ -5,23 +5,45 @@
 import { parseLine } from './parser';
 import type { ParsedLine } from './tree';
 
-/** Enough for the lines that return in a year of work; a full memo is emptied, since what returns comes back soon. */
-const MOST = 20_000;
+/**
+ * Lines of a generation. What returns at all returns within a few hundred orders; whatever is kept longer only costs the
+ * garbage collector.
+ */
+const MOST = 500;
 
 /** Long lines hardly return, and would keep their text alive. */
 const LONGEST = 120;
 
-const known = { plain: new Map<string, ParsedLine>(), tolerance: new Map<string, ParsedLine>() };
+/** Two generations of lines: when the newer one is full it becomes the older one, and what was never asked for again goes. */
+class LineMemo {
+  readonly #block: 'tolerance' | undefined;
+  #newer = new Map<string, ParsedLine>();
+  #older = new Map<string, ParsedLine>();
+
+  constructor(block?: 'tolerance') {
+    this.#block = block;
+  }
+
+  parsed(text: string): ParsedLine {
+    const found = this.#newer.get(text);
+    if (found) return found;
+    const parsed = this.#older.get(text) ?? parseLine(text, this.#block);
+    if (text.length <= LONGEST) this.#keep(text, parsed);
+    return parsed;
+  }
+
+  #keep(text: string, parsed: ParsedLine): void {
+    if (this.#newer.size >= MOST) {
+      this.#older = this.#newer;
+      this.#newer = new Map();
+    }
+    this.#newer.set(text, parsed);
+  }
+}
+
+const plain = new LineMemo();
+const tolerance = new LineMemo('tolerance');
 
 /** The tree of a line; see `parseLine`. */
-export function parsedLine(text: string, inTolerance: boolean): ParsedLine {
-  const memo = inTolerance ? known.tolerance : known.plain;
-  const found = memo.get(text);
-  if (found) return found;
-  const parsed = parseLine(text, inTolerance ? 'tolerance' : undefined);
-  if (text.length <= LONGEST) {
-    if (memo.size >= MOST) memo.clear();
-    memo.set(text, parsed);
-  }
-  return parsed;
-}
+export const parsedLine = (text: string, inTolerance: boolean): ParsedLine =>
+  (inTolerance ? tolerance : plain).parsed(text);
