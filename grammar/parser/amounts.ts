@@ -1,5 +1,5 @@
 /** The parts that many lines share: figures, eyes, names, and where and with what a measurement was taken. */
-import { EmbeddedActionsParser, type IToken, type TokenType } from 'chevrotain';
+import { EmbeddedActionsParser, type IRecognitionException, type IToken, type TokenType } from 'chevrotain';
 import { type ApartSign, type FigureUse, readAxis, readFigure, zeroAt } from '../figures';
 import * as T from '../tokens';
 import type { Eye, EyeWord, Figure, Name, Problem, Qualifiers, Span, Word } from '../tree';
@@ -35,6 +35,9 @@ export class AmountParser extends EmbeddedActionsParser {
 
   /** The word that opens the line, by its canonical spelling. */
   head = '';
+
+  /** Where the rule of the line stopped before the end of the line. */
+  stopped: IRecognitionException | null = null;
 
   /** What a failing rule had gathered so far; a half-typed line keeps what it already says. */
   kept: unknown = null;

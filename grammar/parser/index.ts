@@ -2,7 +2,7 @@
  * Parses one line on its own: `parseLine` returns a typed node and a list of problems and never throws on any text.
  * The first word decides which rule of the grammar reads the rest, so nothing unknown ever reaches the parser.
  */
-import type { IToken } from 'chevrotain';
+import type { IRecognitionException, IToken } from 'chevrotain';
 import { commentStart, contentEnd, indentOf, isBlank } from '../text';
 import * as T from '../tokens';
 import type { LineNode, ParsedLine, Problem, Qualifiers, Span, Word } from '../tree';
@@ -38,7 +38,7 @@ export function parseLine(line: string, block?: BlockKind): ParsedLine {
   if (!entry) return unknownLine(content, first, tokens[1]);
   const active = parser();
   active.head = entry.word;
-  active.ending = null;
+  active.ending = active.stopped = null;
   const head: Word = { word: entry.word, start: first.startOffset, end: T.endOf(first) };
   let node: LineNode;
   if (entry.word === 'again') node = readAgain(content, tokens, head, active);
@@ -78,7 +78,7 @@ function readAgain(content: string, tokens: readonly IToken[], head: Word, activ
 function read(reader: Reader, site: Site): LineNode {
   const active = site.parser;
   const node: LineNode = reader(site) ?? { kind: 'unknown', head: site.head };
-  if (active.errors.length > 0) tellError(site, node);
+  if (active.stopped) tellStop(active.stopped, site, node);
   else if (site.tokens.length === site.from) expectSomething(site, node);
   const ending: Qualifiers | null = active.ending;
   return ending ? { ...node, qualifiers: ending } : node;
@@ -98,16 +98,13 @@ function expectSomething(site: Site, node: LineNode): void {
  * At most one problem for what no rule could read: the first place at which it stopped. The parts of a line may come in
  * any order and number, so a rule only ever stops at something it does not know.
  */
-function tellError(site: Site, node: LineNode): void {
+function tellStop({ token }: IRecognitionException, site: Site, node: LineNode): void {
   const { parser: active, head, content } = site;
-  const [error] = active.errors;
-  active.errors = [];
   const end = content.length;
   // The end of the line has no place of its own; the head stands in for it.
-  const at = error?.token.startOffset ?? Number.NaN;
-  const start = Number.isFinite(at) ? at : head.start;
+  const start = Number.isFinite(token.startOffset) ? token.startOffset : head.start;
   dropMissing(site, start);
-  active.tellInstead({ ...(error ? codeOfRest(error.token, site, node) : { code: 'unexpected-text' }), start, end });
+  active.tellInstead({ ...codeOfRest(token, site, node), start, end });
 }
 
 /** `add R foo` is told for `foo`, and not once more for what is missing behind the `R`. */

@@ -41,15 +41,18 @@ export type Reader = (site: Site) => LineNode | null;
 function run<R>({ parser, tokens, from }: Site, names: Names, rule: (parser: LineParser) => R): R {
   parser.kept = null;
   parser.input = giveMeaning(tokens, from, names, parser.tell);
-  return rule(parser) ?? (parser.kept as R);
+  const read = rule(parser);
+  // The library copies its list of errors whenever it is asked for it.
+  parser.stopped = parser.errors[0] ?? null;
+  return read ?? (parser.kept as R);
 }
 
 /** Text that the rule left over: a reason or another free fact at the end of the line. */
 function restText({ parser, content }: Site): Name | null {
-  const error = parser.errors[0];
-  if (!(error instanceof NotAllInputParsedException)) return null;
-  parser.errors = [];
-  return textFrom(content, error.token.startOffset);
+  const { stopped } = parser;
+  if (!(stopped instanceof NotAllInputParsedException)) return null;
+  parser.stopped = null;
+  return textFrom(content, stopped.token.startOffset);
 }
 
 /** Free text from a column to the end of the line, without the quotes when it is one quoted text. */
@@ -84,7 +87,7 @@ export const readPower: Reader = (site) => {
 
 /** Tells of an eye that got no value, unless the text behind it was told as what it is. */
 function expectValues({ parser, content }: Site, entries: readonly PowerEntry[]): void {
-  if (parser.errors.length > 0) return;
+  if (parser.stopped) return;
   for (const [at, { eye, power, add, prism, baseCurve, thickness }] of entries.entries()) {
     if (power || add || baseCurve || thickness || prism.length > 0 || !eye) continue;
     const { start, end } = eye;
