@@ -100,7 +100,7 @@ const spellingsOf = (role: 'choice' | 'key', line: string): readonly string[] =>
 /** What a reader does with a line is seen by watching which rule it asks for. */
 function bodyOfLine(parser: LineParser, rules: ReadonlySet<string>, word: string, limit: boolean): string {
   const reader = readerOf(word, limit) as Reader;
-  parser.errors = [];
+  parser.stopped = null;
   const asked: string[] = [];
   const watched = new Proxy(parser, {
     get: (target, name) => {
@@ -128,7 +128,7 @@ function bodyOfLine(parser: LineParser, rules: ReadonlySet<string>, word: string
   const node = reader(site);
   if (node?.kind === 'text') return 'FreeText?';
   if (asked.length === 0) return '';
-  return `${asked.join(' ')}${parser.errors.length === 0 ? ' FreeText?' : ''}`;
+  return `${asked.join(' ')}${parser.stopped === null ? ' FreeText?' : ''}`;
 }
 
 function call(rule: string, line: unknown): string {
