@@ -4,7 +4,7 @@
  */
 import { opensBlock, type StoreBlockKind } from './blocks';
 import { Block, Line } from './document';
-import { indentOf, splitLines, stripByteOrderMark } from './text';
+import { indentOf, LineEnds, lineEndAt, splitLines, stripByteOrderMark } from './text';
 
 /** A text, or a run of its blocks, as plain data that can be handed to another thread. */
 export interface Cuts {
@@ -30,9 +30,10 @@ export function cutsOf(whole: string): Cuts {
     firstLines.push(line);
   };
   let line = 0;
+  const ends = new LineEnds(text);
   for (let start = 0, next = 0; start <= text.length; start = next, line++) {
-    const end = lineEnd(text, start);
-    next = end + (text.charCodeAt(end) === 13 && text.charCodeAt(end + 1) === 10 ? 2 : 1);
+    const end = ends.from(start);
+    next = end + (lineEndAt(text, end).length || 1);
     const kind = mayOpen(text, start) ? opensBlock(text.slice(start, end)) : null;
     if (kind !== null) add(kind, start, line);
     else if (line === 0) add('preamble', 0, 0);
@@ -62,15 +63,6 @@ export function blockAt(cuts: Cuts, at: number): Block {
 
 /** The text of one block. */
 export const textAt = ({ text, starts }: Cuts, at: number): string => text.slice(starts[at], starts[at + 1]);
-
-function lineEnd(text: string, start: number): number {
-  let end = start;
-  for (; end < text.length; end++) {
-    const code = text.charCodeAt(end);
-    if (code === 10 || code === 13) break;
-  }
-  return end;
-}
 
 /** A look at the first letter alone, since nearly no line opens a block: below the margin only the block words do. */
 function mayOpen(text: string, start: number): boolean {

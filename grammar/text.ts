@@ -24,25 +24,50 @@ export interface Range {
   readonly end: Position;
 }
 
-const CARRIAGE_RETURN = 13;
 const LINE_FEED = 10;
 export const BYTE_ORDER_MARK = '\uFEFF';
 
 /** Splits a text into its lines; the last line has an empty end. A text without any line end is one line. */
 export function splitLines(text: string): RawLine[] {
   const lines: RawLine[] = [];
-  let start = 0;
-  for (let at = 0; at < text.length; at++) {
-    const code = text.charCodeAt(at);
-    if (code !== LINE_FEED && code !== CARRIAGE_RETURN) continue;
-    const pair = code === CARRIAGE_RETURN && text.charCodeAt(at + 1) === LINE_FEED;
-    const end: LineEnd = pair ? '\r\n' : code === LINE_FEED ? '\n' : '\r';
+  const ends = new LineEnds(text);
+  for (let start = 0; start <= text.length; ) {
+    const at = ends.from(start);
+    const end = lineEndAt(text, at);
     lines.push({ text: text.slice(start, at), end });
-    if (pair) at++;
-    start = at + 1;
+    start = at + (end.length || 1);
   }
-  lines.push({ text: text.slice(start), end: '' });
   return lines;
+}
+
+/** Finds the ends of lines from the top down. Each mark is looked for apart, which is far faster than a look at every character. */
+export class LineEnds {
+  readonly #text: string;
+  #feed = -1;
+  #return = -1;
+
+  constructor(text: string) {
+    this.#text = text;
+  }
+
+  /** Where the line that holds a place ends; places may only go up. */
+  from(start: number): number {
+    if (this.#feed < start) this.#feed = this.#next('\n', start);
+    if (this.#return < start) this.#return = this.#next('\r', start);
+    return Math.min(this.#feed, this.#return);
+  }
+
+  #next(mark: string, start: number): number {
+    const at = this.#text.indexOf(mark, start);
+    return at < 0 ? this.#text.length : at;
+  }
+}
+
+/** The line end that stands at a place; empty at the end of the text. */
+export function lineEndAt(text: string, at: number): LineEnd {
+  if (at >= text.length) return '';
+  if (text.charCodeAt(at) === LINE_FEED) return '\n';
+  return text.charCodeAt(at + 1) === LINE_FEED ? '\r\n' : '\r';
 }
 
 /** Takes a leading byte order mark off. */
