@@ -3,7 +3,7 @@
 import { reportInHtml } from '../exchange/report/html/page';
 import type { ReportJson } from '../exchange/report/report-json';
 import { type ReportSummary, reportSummary } from '../exchange/report/summary';
-import { analyseBlock, isDay } from '../orders';
+import { analyseOnce, isDay } from '../orders';
 import { Complaints } from './complaints';
 import { configuration } from './configuration';
 import { orderFiles } from './order-files';
@@ -67,7 +67,7 @@ async function readInto(
     }
     summary.openFile(file.path, file.context);
     for (const { block, firstLine } of file.blocks) {
-      const analysis = analyseBlock(block, file.context);
+      const analysis = analyseOnce(block, file.context);
       if (analysis.order) orders++;
       summary.block(analysis, firstLine);
       if (++blocks % EVERY === 0) progress.tell(orders, file.path);

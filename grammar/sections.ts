@@ -18,36 +18,57 @@ export interface LineSection {
   readonly unclear: boolean;
 }
 
-const NONE: LineSection = { kind: 'none', belowReading: false, unclear: false };
 const of = (kind: SectionKind): LineSection => ({ kind, belowReading: false, unclear: false });
 
-/** The section of every line of a block, in its order. */
-export function sectionsOf(block: Block): LineSection[] {
+const NONE = of('none');
+const FILE = of('file');
+const HEADER = of('header');
+const BODY = of('body');
+const BODY_BELOW: LineSection = { kind: 'body', belowReading: true, unclear: false };
+const READING_HEADER = of('reading-header');
+const READING = of('reading');
+const READING_UNCLEAR: LineSection = { kind: 'reading', belowReading: false, unclear: true };
+
+const SECTIONS = Symbol('sections');
+
+/** The section of every line of a block, in its order; worked out once for each block. */
+export function sectionsOf(block: Block): readonly LineSection[] {
+  let known = block.memo.get(SECTIONS) as readonly LineSection[] | undefined;
+  if (!known) {
+    known = sectionsIn(block);
+    block.memo.set(SECTIONS, known);
+  }
+  return known;
+}
+
+function sectionsIn(block: Block): LineSection[] {
   const header = indentOf(block.lines[0]?.text ?? '');
   let reading: { readonly indent: number; deeper: boolean } | null = null;
   return block.lines.map((line) => {
     const { node } = line.parsed(block.kind);
     if (node.kind === 'blank' || node.kind === 'unknown') return NONE;
+    if (HEADERS.has(node.kind)) return HEADER;
+    const isStandard = node.kind === 'standard';
+    // Above the first reading only a standard has to be measured by its indent.
+    if (!reading && !isStandard && node.kind !== 'reading') return BODY;
     const indent = indentOf(line.text);
-    if (node.kind === 'standard' && (block.kind === 'preamble' || indent <= header)) return of('file');
-    if (HEADERS.has(node.kind)) return of('header');
+    if (isStandard && (block.kind === 'preamble' || indent <= header)) return FILE;
     if (node.kind === 'reading') {
       reading = { indent, deeper: false };
-      return of('reading-header');
+      return READING_HEADER;
     }
     if (node.kind === 'end') {
       reading = null;
-      return of('body');
+      return BODY;
     }
-    if (!reading) return of('body');
-    if (!canStandIn('reading', node)) return { kind: 'body', belowReading: true, unclear: false };
+    if (!reading) return BODY;
+    if (!canStandIn('reading', node)) return BODY_BELOW;
     if (indent > reading.indent) {
       reading.deeper = true;
-      return of('reading');
+      return READING;
     }
     // A reading whose lines stand deeper than its own word has a style; a line that leaves it may be the order’s.
-    const unclear = reading.deeper && reading.indent > header && canStandIn('order', node);
-    return { kind: 'reading', belowReading: false, unclear };
+    return reading.deeper && reading.indent > header && canStandIn('order', node) ? READING_UNCLEAR : READING;
   });
 }
 

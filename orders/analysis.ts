@@ -74,31 +74,28 @@ export function analyseDocument(document: LentilDocument, { shared = [], ...choi
   return { document, context, blocks: document.blocks.map((block) => analyseBlock(block, context)) };
 }
 
-/** Analyses one block on its own. */
+/** Analyses one block on its own, and keeps the result for as long as what it rests on stays the same. */
 export function analyseBlock(block: Block, context: Context): BlockAnalysis {
   const known = block.memo.get(KEPT) as Kept | undefined;
   if (known && holds(known, context)) return known.result;
-  const { result, on } = block.kind === 'order' ? analyseOrder(block, context) : analyseOther(block, context);
+  const result = analyseOnce(block, context);
+  const on = dependenciesOf(result.order, block, context);
   block.memo.set(KEPT, { result, on } satisfies Kept);
   return result;
 }
 
-function analyseOrder(block: Block, context: Context): Kept {
-  const resolved = resolveOrder(block, context.defaults);
-  const { order } = resolved;
+/** Analyses a block that nobody will ask for again. */
+export const analyseOnce = (block: Block, context: Context): BlockAnalysis =>
+  block.kind === 'order' ? analyseOrder(block, context) : analyseOther(block, context);
+
+function analyseOrder(block: Block, context: Context): BlockAnalysis {
+  const { order, findings: resolving, inReading, inherited } = resolveOrder(block, context.defaults);
   const judged = evaluate(order, context);
-  const on = dependenciesOf(order, block, context);
-  const all = [
-    ...writingFindings(block, resolved.inReading),
-    ...resolved.findings,
-    ...on.file,
-    ...checkOrder({ order, evaluation: judged, context, block }),
-  ];
+  const all = writingFindings(block, inReading);
+  all.push(...resolving, ...fileFindings(block, context));
+  checkOrder({ order, evaluation: judged, context, block }, all);
   const findings = withoutConfirmed(all, order, block);
-  return {
-    result: { block, order, evaluation: withBenchWarnings(judged, findings), findings, inherited: resolved.inherited },
-    on,
-  };
+  return { block, order, evaluation: withBenchWarnings(judged, findings), findings, inherited };
 }
 
 /** An acceptance is no plain one while the bench warns: the instrument overdue, off its zero, too coarse. */
@@ -109,10 +106,9 @@ function withBenchWarnings(evaluation: Evaluation, findings: readonly Finding[])
   return { ...evaluation, reservations: [...new Set([...evaluation.reservations, ...warned.map(({ code }) => code)])] };
 }
 
-function analyseOther(block: Block, context: Context): Kept {
-  const on = dependenciesOf(null, block, context);
-  const findings = [...writingFindings(block, null), ...on.file];
-  return { result: { block, order: null, evaluation: null, findings, inherited: [] }, on };
+function analyseOther(block: Block, context: Context): BlockAnalysis {
+  const findings = [...writingFindings(block, null), ...fileFindings(block, context)];
+  return { block, order: null, evaluation: null, findings, inherited: [] };
 }
 
 const namesOf = (readings: readonly Reading[]): string[] => [

@@ -38,6 +38,7 @@ export {
   analyse,
   analyseBlock,
   analyseDocument,
+  analyseOnce,
   type BlockAnalysis,
   rangeIn,
 } from './analysis';

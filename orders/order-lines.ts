@@ -16,6 +16,7 @@ import type {
   Span,
 } from '../grammar';
 import { materials } from '../tables';
+import type { Owner } from './draft';
 import type { Place } from './finding';
 import {
   BASE_SIGNS,
@@ -36,7 +37,7 @@ import { asPower, formOf, prismOf, typedPower } from './values';
 
 /** Where the values of a line go: into the order, or behind it as defaults. */
 export interface Sink {
-  put(key: string, value: unknown, place: Place, eye?: Eye | null): void;
+  put(owner: Owner, key: string, value: unknown, place: Place, eye?: Eye | null): void;
 }
 
 export type At = (span: Span) => Place;
@@ -48,17 +49,17 @@ export const eyesNamed = (eye: EyeOrBoth): readonly Eye[] => (eye === 'both' ? E
 export function orderLine(node: LineNode, at: At, sink: Sink): boolean {
   switch (node.kind) {
     case 'power':
-      powerEntries(node.entries, '', at, sink);
+      powerEntries(node.entries, null, at, sink);
       return true;
     case 'powers':
-      powerEntries(node.entries, `${node.which}.`, at, sink);
+      powerEntries(node.entries, node.which, at, sink);
       if (node.which === 'kept' || node.which === 'balance') roles(node.entries, node.which, at, sink);
       return true;
     case 'add':
       for (const { eye, value } of node.entries) {
         for (const side of eyesOf(eye)) {
-          figure(value.value, `${side}.add`, at, sink, side);
-          figure(value.intermediate, `${side}.intermediate`, at, sink, side);
+          figure(value.value, side, 'add', at, sink, side);
+          figure(value.intermediate, side, 'intermediate', at, sink, side);
         }
       }
       return true;
@@ -68,17 +69,17 @@ export function orderLine(node: LineNode, at: At, sink: Sink): boolean {
           // A total is shared by the lab; until it says how, half of it is expected in each lens.
           const prism = prismOf(value, side);
           const unclear = prismUnclear(value, eye);
-          if (unclear) sink.put(`${side}.prism-unclear`, unclear, at({ start, end }), side);
+          if (unclear) sink.put(side, 'prism-unclear', unclear, at({ start, end }), side);
           if (!prism || unclear) continue;
           const share = node.total ? { right: prism.right / 2, up: prism.up / 2 } : prism;
-          sink.put(`${side}.prism`, share, at({ start, end }), side);
+          sink.put(side, 'prism', share, at({ start, end }), side);
         }
       }
       return true;
     case 'decentre':
       for (const { eye, value, start, end } of node.entries) {
         const moved = decentrationOf(value);
-        if (moved) for (const side of eyesOf(eye)) sink.put(`${side}.decentre`, moved, at({ start, end }), side);
+        if (moved) for (const side of eyesOf(eye)) sink.put(side, 'decentre', moved, at({ start, end }), side);
       }
       return true;
     case 'pd':
@@ -92,12 +93,12 @@ export function orderLine(node: LineNode, at: At, sink: Sink): boolean {
     case 'design':
       for (const entry of node.entries) {
         const design = designOf(entry.value);
-        if (design) for (const side of eyesOf(entry.eye)) sink.put(`${side}.design`, design, at(entry), side);
+        if (design) for (const side of eyesOf(entry.eye)) sink.put(side, 'design', design, at(entry), side);
       }
       return true;
     case 'lens':
       for (const entry of node.entries) {
-        for (const side of eyesOf(entry.eye)) sink.put(`${side}.material`, materialOf(entry.value), at(entry), side);
+        for (const side of eyesOf(entry.eye)) sink.put(side, 'material', materialOf(entry.value), at(entry), side);
       }
       return true;
     case 'settings':
@@ -108,16 +109,16 @@ export function orderLine(node: LineNode, at: At, sink: Sink): boolean {
     case 'eyes':
       if (node.which !== 'make') return false;
       for (const { eye, ...span } of node.eyes)
-        for (const side of eyesNamed(eye)) sink.put(`make.${side}`, true, at(span), side);
+        for (const side of eyesNamed(eye)) sink.put(side, 'make', true, at(span), side);
       return true;
     case 'slab':
       for (const { eye, value, start, end } of node.entries) {
         const slab: Slab = { reverse: node.reverse, amount: amountOf(value) };
-        for (const side of eyesOf(eye)) sink.put(`${side}.slab`, slab, at({ start, end }), side);
+        for (const side of eyesOf(eye)) sink.put(side, 'slab', slab, at({ start, end }), side);
       }
       return true;
     case 'standard':
-      if (node.name) sink.put('standard', node.name.text, at(node.name));
+      if (node.name) sink.put('order', 'standard', node.name.text, at(node.name));
       return true;
     default:
       return OTHER_ORDER_LINES.has(node.kind);
@@ -127,26 +128,28 @@ export function orderLine(node: LineNode, at: At, sink: Sink): boolean {
 /** Lines that an order may hold and that no measure rests on yet. */
 const OTHER_ORDER_LINES = new Set<LineNode['kind']>(['tint', 'text', 'remake-of', 'dated', 'confirmed']);
 
-function powerEntries(entries: readonly PowerEntry[], prefix: string, at: At, sink: Sink): void {
+/** @param beside the word of a power stated beside the order, or null for that of the order itself */
+function powerEntries(entries: readonly PowerEntry[], beside: string | null, at: At, sink: Sink): void {
   const lastAdd = entries.at(-1)?.add;
   const sharedAdd =
     entries.length > 1 && lastAdd && entries.slice(0, -1).every(({ add }) => add === null) ? lastAdd : null;
   for (const entry of entries) {
     const typed = typedPower(entry.power);
     for (const side of eyesOf(entry.eye)) {
-      if (entry.eye) sink.put(`${prefix}${side}.named`, true, at(entry.eye));
+      const owner: Owner = beside === null ? side : `${beside}.${side}`;
+      if (entry.eye) sink.put(owner, 'named', true, at(entry.eye));
       if (typed && entry.power)
-        sink.put(`${prefix}${side}.power`, { power: asPower(typed), form: formOf(typed) }, at(entry.power), side);
+        sink.put(owner, 'power', { power: asPower(typed), form: formOf(typed) }, at(entry.power), side);
       const add = entry.add ?? sharedAdd;
-      figure(add?.value ?? null, `${prefix}${side}.add`, at, sink, side);
-      figure(add?.intermediate ?? null, `${prefix}${side}.intermediate`, at, sink, side);
+      figure(add?.value ?? null, owner, 'add', at, sink, side);
+      figure(add?.intermediate ?? null, owner, 'intermediate', at, sink, side);
       const prism = entry.prism.length > 0 ? prismOf(entry.prism, side) : null;
       const [first, last] = [entry.prism[0], entry.prism.at(-1)];
       const unclear = prismUnclear(entry.prism, entry.eye);
       if (!first || !last) continue;
       const place = at({ start: first.start, end: last.end });
-      if (unclear) sink.put(`${prefix}${side}.prism-unclear`, unclear, place, side);
-      else if (prism) sink.put(`${prefix}${side}.prism`, prism, place, side);
+      if (unclear) sink.put(owner, 'prism-unclear', unclear, place, side);
+      else if (prism) sink.put(owner, 'prism', prism, place, side);
     }
   }
 }
@@ -162,17 +165,17 @@ export function prismUnclear(components: readonly PrismComponent[], eye: EyeWord
 
 function roles(entries: readonly PowerEntry[], role: 'kept' | 'balance', at: At, sink: Sink): void {
   for (const { eye } of entries)
-    if (eye) for (const side of eyesNamed(eye.eye)) sink.put(`${side}.role`, role, at(eye), side);
+    if (eye) for (const side of eyesNamed(eye.eye)) sink.put(side, 'role', role, at(eye), side);
 }
 
-function figure(node: Figure | null, key: string, at: At, sink: Sink, eye: Eye | null = null): void {
-  if (node && node.value !== null) sink.put(key, node.value, at(node), eye);
+function figure(node: Figure | null, owner: Owner, key: string, at: At, sink: Sink, eye: Eye | null = null): void {
+  if (node && node.value !== null) sink.put(owner, key, node.value, at(node), eye);
 }
 
 function distances({ binocular, right, left }: PdNode, key: string, at: At, sink: Sink): void {
-  figure(binocular, key, at, sink);
-  figure(right, `R.${key}`, at, sink, 'R');
-  figure(left, `L.${key}`, at, sink, 'L');
+  figure(binocular, 'order', key, at, sink);
+  figure(right, 'R', key, at, sink, 'R');
+  figure(left, 'L', key, at, sink, 'L');
 }
 
 function eyeFigures(
@@ -184,8 +187,8 @@ function eyeFigures(
 ): void {
   for (const { eye, value } of entries) {
     for (const side of eyesOf(eye)) {
-      if (belowDatum) figure(value, `${side}.below-datum`, at, sink, side);
-      else figure(value, `${side}.${which}`, at, sink, side);
+      if (belowDatum) figure(value, side, 'below-datum', at, sink, side);
+      else figure(value, side, which, at, sink, side);
     }
   }
 }
@@ -195,11 +198,11 @@ function thinning(entries: readonly EyeFigure[], at: At, sink: Sink): void {
   for (const { eye, value, base } of entries) {
     if (value === null || value.value === null) continue;
     const up = base === 'up' ? value.value : 0 - value.value;
-    for (const side of eyesOf(eye)) sink.put(`${side}.thinning`, up, at(value), side);
+    for (const side of eyesOf(eye)) sink.put(side, 'thinning', up, at(value), side);
   }
 }
 
-const FRAME_KEYS: Readonly<Record<string, string>> = { a: 'a', b: 'b', dbl: 'dbl', ed: 'ed' };
+const FRAME_KEYS = new Set(['a', 'b', 'dbl', 'ed']);
 const WORN_KEYS: Readonly<Record<string, string>> = {
   vertex: 'vertex',
   bvd: 'vertex',
@@ -220,11 +223,14 @@ export const thicknessKey = (word: string): string | undefined => THICKNESS_KEYS
 
 function settings({ eye, value }: ForEye<readonly Setting[]>, which: string, at: At, sink: Sink): void {
   for (const { key, figure: amount } of value) {
-    if (which === 'frame' && FRAME_KEYS[key.word]) figure(amount, `frame.${FRAME_KEYS[key.word]}`, at, sink);
-    else if (which === 'as-worn' && WORN_KEYS[key.word]) figure(amount, `worn.${WORN_KEYS[key.word]}`, at, sink);
-    else if (which === 'tested' && WORN_KEYS[key.word] === 'vertex') figure(amount, 'tested', at, sink);
-    else if (which === 'thickness' && thicknessKey(key.word)) {
-      for (const side of eyesOf(eye)) figure(amount, `${side}.thickness.${thicknessKey(key.word)}`, at, sink, side);
+    const { word } = key;
+    const worn = WORN_KEYS[word];
+    if (which === 'frame' && FRAME_KEYS.has(word)) figure(amount, 'order', word, at, sink);
+    else if (which === 'as-worn' && worn) figure(amount, 'order', worn, at, sink);
+    else if (which === 'tested' && worn === 'vertex') figure(amount, 'order', 'tested', at, sink);
+    else if (which === 'thickness') {
+      const part = thicknessKey(word);
+      if (part) for (const side of eyesOf(eye)) figure(amount, side, part, at, sink, side);
     }
   }
 }
@@ -242,11 +248,11 @@ function choice(
 ): boolean {
   if (which === 'impact' || which === 'cosmetic' || which === 'marking') return false;
   if (!word) return true;
-  if (which === 'supply' && SUPPLIES.has(word.word)) sink.put('supply', word.word, at(word));
-  if (which === 'compensation' && COMPENSATIONS.has(word.word)) sink.put('compensation', word.word, at(word));
-  if (which === 'split' && word.word === 'yoked') sink.put('yoked', true, at(word));
-  else if (which === 'split' && SPLITS.has(word.word)) sink.put('split', word.word, at(word));
-  if (which === 'purpose' && PURPOSES.has(word.word)) sink.put('purpose', word.word, at(word));
+  if (which === 'supply' && SUPPLIES.has(word.word)) sink.put('order', 'supply', word.word, at(word));
+  if (which === 'compensation' && COMPENSATIONS.has(word.word)) sink.put('order', 'compensation', word.word, at(word));
+  if (which === 'split' && word.word === 'yoked') sink.put('order', 'yoked', true, at(word));
+  else if (which === 'split' && SPLITS.has(word.word)) sink.put('order', 'split', word.word, at(word));
+  if (which === 'purpose' && PURPOSES.has(word.word)) sink.put('order', 'purpose', word.word, at(word));
   return true;
 }
 

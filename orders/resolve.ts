@@ -1,7 +1,7 @@
 /** From the lines of a block to an order. Never throws on any text: what cannot be understood is told and left out. */
 import { type Block, type Eye, type Line, type LineNode, type LineSection, type Span, sectionsOf } from '../grammar';
 import type { Power, PrismVector } from '../optics';
-import { Draft } from './draft';
+import { Draft, type Owner, type Said } from './draft';
 import { tidy } from './exact';
 import type { Finding, Place } from './finding';
 import {
@@ -12,13 +12,13 @@ import {
   type Decentration,
   type Decision,
   type Design,
-  type Distances,
   EYES,
   type Frame,
   type LensMaterial,
   type Measurement,
   type Order,
   type OrderedLens,
+  otherEye,
   type Placed,
   type PrismUnclear,
   type Purpose,
@@ -100,8 +100,8 @@ function takeDefaults(defaults: Block, draft: Draft, place: Place): readonly num
   return sectionsOf(defaults).flatMap(({ kind }, number) => {
     if (kind !== 'body') return [];
     let isTaken = false;
-    const put = (key: string, value: unknown): void => {
-      isTaken = draft.putDefault(key, value, place) || isTaken;
+    const put = (owner: Owner, key: string, value: unknown): void => {
+      isTaken = draft.putDefault(owner, key, value, place) || isTaken;
     };
     orderLine((defaults.lines[number] as Line).parsed('defaults').node, at, { put });
     return isTaken ? [number] : [];
@@ -174,34 +174,26 @@ function build(
   confirmed: readonly Confirmation[],
   decided: Decision | null,
 ): Order {
-  const frame: Frame = {
-    a: draft.get('frame.a'),
-    b: draft.get('frame.b'),
-    dbl: draft.get('frame.dbl'),
-    ed: draft.get('frame.ed'),
-  };
-  const asWorn: AsWorn = {
-    vertex: draft.get('worn.vertex'),
-    panto: draft.get('worn.panto'),
-    wrap: draft.get('worn.wrap'),
-  };
-  const supply = draft.get<Supply>('supply')?.value ?? (MOUNTED.some((key) => draft.get(key)) ? 'glazed' : 'uncut');
+  const [said, R, L] = [draft.of('order'), draft.of('R'), draft.of('L')];
+  const frame: Frame = { a: said.get('a'), b: said.get('b'), dbl: said.get('dbl'), ed: said.get('ed') };
+  const asWorn: AsWorn = { vertex: said.get('vertex'), panto: said.get('panto'), wrap: said.get('wrap') };
+  const isMounted = frame.a !== null || [said, R, L].some(speaksOfMounting);
   return {
     name,
     place,
-    lenses: { R: lensOf(draft, 'R'), L: lensOf(draft, 'L') },
-    pd: distancesOf(draft, 'pd'),
-    nearPd: distancesOf(draft, 'near'),
+    lenses: { R: lensOf(draft, 'R', frame), L: lensOf(draft, 'L', frame) },
+    pd: { binocular: said.get('pd'), R: R.get('pd'), L: L.get('pd') },
+    nearPd: { binocular: said.get('near'), R: R.get('near'), L: L.get('near') },
     frame,
     asWorn,
-    supply,
-    purpose: draft.get<Purpose>('purpose'),
-    tested: draft.get('tested'),
-    compensation: draft.get<Compensation>('compensation'),
-    standard: draft.get('standard'),
-    yoked: draft.get('yoked') !== null,
-    split: draft.get<Split>('split'),
-    make: { R: draft.get('make.R')?.place ?? null, L: draft.get('make.L')?.place ?? null },
+    supply: said.get<Supply>('supply')?.value ?? (isMounted ? 'glazed' : 'uncut'),
+    purpose: said.get<Purpose>('purpose'),
+    tested: said.get('tested'),
+    compensation: said.get<Compensation>('compensation'),
+    standard: said.get('standard'),
+    yoked: said.get('yoked') !== null,
+    split: said.get<Split>('split'),
+    make: { R: R.get('make')?.place ?? null, L: L.get('make')?.place ?? null },
     readings,
     confirmed,
     decided,
@@ -209,78 +201,59 @@ function build(
 }
 
 /** What is only said of lenses that go into a frame. */
-const MOUNTED = ['frame.a', 'pd', 'near', 'height', 'below-datum'].flatMap((key) => [key, `R.${key}`, `L.${key}`]);
+const MOUNTED = ['pd', 'near', 'height', 'below-datum'];
 
-const distancesOf = (draft: Draft, key: string): Distances => ({
-  binocular: draft.get(key),
-  R: draft.get(`R.${key}`),
-  L: draft.get(`L.${key}`),
-});
+const speaksOfMounting = (said: Said): boolean => MOUNTED.some((key) => said.get(key));
 
-function lensOf(draft: Draft, eye: Eye): OrderedLens {
-  const power = powerOf(draft, `${eye}.power`);
-  const onlyOther = draft.get(`make.${eye === 'R' ? 'L' : 'R'}`) && !draft.get(`make.${eye}`);
-  const role = draft.get<'kept' | 'balance'>(`${eye}.role`)?.value ?? (onlyOther ? 'absent' : 'made');
+function lensOf(draft: Draft, eye: Eye, frame: Frame): OrderedLens {
+  const [said, other] = [draft.of(eye), draft.of(otherEye(eye))];
+  const onlyOther = other.get('make') && !said.get('make');
+  const role = said.get<'kept' | 'balance'>('role')?.value ?? (onlyOther ? 'absent' : 'made');
   return {
     eye,
     role,
-    named: draft.get(`${eye}.named`)?.place ?? null,
-    written: power,
-    add: draft.get(`${eye}.add`),
-    intermediate: draft.get(`${eye}.intermediate`),
-    prism: draft.get<PrismVector>(`${eye}.prism`),
-    prismUnclear: draft.get<PrismUnclear>(`${eye}.prism-unclear`),
-    design: draft.get<Design>(`${eye}.design`),
-    material: draft.get<LensMaterial>(`${eye}.material`),
-    height: draft.get<number>(`${eye}.height`) ?? heightFromDatum(draft, eye),
-    belowDatum: draft.get(`${eye}.below-datum`),
-    inset: draft.get(`${eye}.inset`),
-    decentre: draft.get<Decentration>(`${eye}.decentre`),
-    blank: draft.get(`${eye}.blank`),
-    baseCurve: draft.get(`${eye}.base-curve`),
-    thickness: {
-      centre: draft.get(`${eye}.thickness.centre`),
-      edge: draft.get(`${eye}.thickness.edge`),
-      min: draft.get(`${eye}.thickness.min`),
-    },
-    verification: verificationOf(draft, eye),
-    slab: draft.get<Slab>(`${eye}.slab`),
-    thinning: draft.get(`${eye}.thinning`),
-    rx: statedOf(draft, `rx.${eye}`),
-    previous: statedOf(draft, `previous.${eye}`),
-    kept: statedOf(draft, `kept.${eye}`),
-    balance: statedOf(draft, `balance.${eye}`),
+    named: said.get('named')?.place ?? null,
+    written: powerOf(said),
+    add: said.get('add'),
+    intermediate: said.get('intermediate'),
+    prism: said.get<PrismVector>('prism'),
+    prismUnclear: said.get<PrismUnclear>('prism-unclear'),
+    design: said.get<Design>('design'),
+    material: said.get<LensMaterial>('material'),
+    height: said.get<number>('height') ?? heightFromDatum(said, frame),
+    belowDatum: said.get('below-datum'),
+    inset: said.get('inset'),
+    decentre: said.get<Decentration>('decentre'),
+    blank: said.get('blank'),
+    baseCurve: said.get('base-curve'),
+    thickness: { centre: said.get('centre'), edge: said.get('edge'), min: said.get('min') },
+    verification: verificationOf(draft.of(`verification.${eye}`)),
+    slab: said.get<Slab>('slab'),
+    thinning: said.get('thinning'),
+    rx: statedOf(draft.of(`rx.${eye}`)),
+    previous: statedOf(draft.of(`previous.${eye}`)),
+    kept: statedOf(draft.of(`kept.${eye}`)),
+    balance: statedOf(draft.of(`balance.${eye}`)),
   };
 }
 
 /** A height below the datum line, which runs through the middle of the boxed lens. */
-function heightFromDatum(draft: Draft, eye: Eye): Placed<number> | null {
-  const below = draft.get<number>(`${eye}.below-datum`);
-  const b = draft.get<number>('frame.b');
+function heightFromDatum(said: Said, { b }: Frame): Placed<number> | null {
+  const below = said.get<number>('below-datum');
   return below && b && { value: tidy(b.value / 2 - below.value), place: below.place };
 }
 
-function statedOf(draft: Draft, key: string): Stated | null {
-  const [power, add, prism] = [
-    powerOf(draft, `${key}.power`),
-    draft.get<number>(`${key}.add`),
-    draft.get<PrismVector>(`${key}.prism`),
-  ];
+function statedOf(said: Said): Stated | null {
+  const [power, add, prism] = [powerOf(said), said.get<number>('add'), said.get<PrismVector>('prism')];
   return power || add || prism ? { power, add, prism } : null;
 }
 
-function powerOf(draft: Draft, key: string): WrittenPower | null {
-  const power = draft.get<{ power: Power; form: CylinderForm }>(key);
+function powerOf(said: Said): WrittenPower | null {
+  const power = said.get<{ power: Power; form: CylinderForm }>('power');
   return power && { value: power.value.power, form: power.value.form, place: power.place };
 }
 
-function verificationOf(draft: Draft, eye: Eye): Verification | null {
-  const power = powerOf(draft, `verification.${eye}.power`);
-  return (
-    power && {
-      power,
-      add: draft.get(`verification.${eye}.add`),
-      prism: draft.get<PrismVector>(`verification.${eye}.prism`),
-    }
-  );
+function verificationOf(said: Said): Verification | null {
+  const power = powerOf(said);
+  return power && { power, add: said.get('add'), prism: said.get<PrismVector>('prism') };
 }

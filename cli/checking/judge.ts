@@ -1,7 +1,7 @@
 /** Judges tasks one after the other, on whatever thread. */
 import type { FindingsWriter } from '../../exchange';
 import {
-  analyseBlock,
+  analyseOnce,
   type BlockAnalysis,
   blockAt,
   blocksIn,
@@ -90,7 +90,7 @@ export class Judge {
     let orders = 0;
     let failed = false;
     for (const { block, firstLine } of blocksIn(cuts, holding, first)) {
-      const analysis = analyseBlock(block, context);
+      const analysis = analyseOnce(block, context);
       if (analysis.order) orders++;
       failed ||= this.#fails(analysis);
       pieces.push(this.#writer.piece(analysis, path, firstLine));

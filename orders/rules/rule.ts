@@ -3,6 +3,7 @@ import type { Context } from '../context';
 import type { Evaluation } from '../evaluate';
 import type { Family, Finding, FindingData, Fix, Level, Place } from '../finding';
 import type { Order } from '../model';
+import type { Need } from './needs';
 
 /** The page of a rule: the same text is the hover, `lentil explain` and the documentation. */
 export interface RulePage {
@@ -42,6 +43,8 @@ export interface Rule {
   readonly message: (data: FindingData) => string;
   /** The changes that mend a finding, the likeliest first. */
   readonly fixes?: (site: FixSite) => readonly Fix[];
+  /** What has to be there for the check to find anything; absent where any order may have what it looks for. */
+  readonly needs?: Need;
   /** Looks at a whole order with its readings; absent for rules whose findings are told while the lines are read. */
   readonly check?: (subject: Subject, report: Report) => void;
 }

@@ -26,6 +26,7 @@ export const addLineMismatch: Rule = {
       (lines as readonly number[]).length > 1 ? `The lines of this lens stand at ${own}` : `This lens stands at ${own}`;
     return `${where}, not at ${signed(Number(from))}.${guess}`;
   },
+  needs: 'difference',
   check: ({ order, evaluation }, report) => {
     for (const [index, reading] of order.readings.entries()) {
       for (const one of reading.measurements) {

@@ -16,6 +16,7 @@ export const clockFused: Rule = {
   },
   message: () =>
     'A fused segment has no curve of its own that a lens measure could feel. This does not count as read; take the add on the focimeter.',
+  needs: 'difference',
   check: ({ order, evaluation }, report) => {
     const told = new Set<Place>();
     for (const [index, { measurements }] of order.readings.entries()) {

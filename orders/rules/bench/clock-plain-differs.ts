@@ -17,6 +17,7 @@ export const clockPlainDiffers: Rule = {
   },
   message: ({ plain, result, index }) =>
     `${figure(Number(plain))} on the dial is an add of ${signed(Number(result))} at an index of ${figure(Number(index), 3)}: the plain difference is further off than the add may be. The converted add counts.`,
+  needs: 'difference',
   check: ({ evaluation }, report) => {
     for (const eye of EYES) {
       const read = evaluation.values.add[eye];

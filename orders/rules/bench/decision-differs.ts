@@ -25,6 +25,7 @@ export const decisionDiffers: Rule = {
     const found = outside ? `outside: ${outside}` : 'everything called for is inside';
     return `${who}; ${found}. ${why ? `The reason given: “${why}”.` : 'No reason is given.'}`;
   },
+  needs: 'decision',
   check: ({ order, evaluation }, report) => {
     const { decided } = order;
     if (!decided) return;

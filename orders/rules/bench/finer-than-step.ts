@@ -19,6 +19,7 @@ export const finerThanStep: Rule = {
     const list = (figures as readonly number[]).map(signed).join(' and ');
     return `${name} shows steps of ${amountInWords(Number(step), 'D')}; ${list} ${(figures as readonly number[]).length > 1 ? 'lie' : 'lies'} between two of them.`;
   },
+  needs: 'instrument',
   check: ({ order, context }, report) => {
     for (const reading of order.readings) {
       for (const { instrument, lines } of instrumentsUsed(reading, context)) {

@@ -12,6 +12,7 @@ export const instrumentOverdue: Rule = {
     source: 'Common practice, no source. The interval is the lab’s own; ISO 8598-1 describes the test lenses.',
   },
   message: ({ name, due, date }) => `${name} was due for calibration on ${due}; this reading is of ${date}.`,
+  needs: 'instrument',
   check: ({ order, evaluation, context }, report) => {
     for (const [index, reading] of order.readings.entries()) {
       const { date } = reading;

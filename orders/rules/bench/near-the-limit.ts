@@ -24,6 +24,7 @@ export const nearTheLimit: Rule = {
       limit?.amount == null ? '' : ` against a limit of ${amountInWords(limit.amount, limit.unit)} (${limit.set})`;
     return `${capital(figures)}: one eighth${printed}. It counts as inside, but this instrument cannot decide it.`;
   },
+  needs: 'coarse',
   check: ({ evaluation }, report) => {
     // One slip of the drum shows in the power and in the cylinder of the same line; it is told once.
     for (const measures of byPlace(evaluation.measures.filter(({ tooCoarse }) => tooCoarse))) {

@@ -22,6 +22,7 @@ export const notJudged: Rule = {
     const because = measure.because ? reasonInWords(measure.because) : 'it cannot be worked out';
     return `${subjectFirst(measure)} is not judged: ${because}.`;
   },
+  needs: 'not-judged',
   check: ({ order, evaluation }, report) => {
     const newest = newestReading(order);
     if (!newest) return;

@@ -16,6 +16,7 @@ export const notRead: Rule = {
   },
   message: ({ missing, final }) =>
     `Not read yet: ${missingInWords(missing as readonly Missing[])}.${final ? '' : ' There is no final reading; earlier stages do not count for a glazed pair.'}`,
+  needs: 'not-read',
   check: ({ order, evaluation }, report) => {
     const newest = newestReading(order);
     const missing = missingOf(evaluation.measures);

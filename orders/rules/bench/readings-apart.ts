@@ -19,6 +19,7 @@ export const readingsApart: Rule = {
   },
   message: ({ measures }) =>
     `${capital((measures as readonly Measure[]).map(apart).join('; '))}. Not judged until they agree.`,
+  needs: 'repeats',
   check: ({ evaluation }, report) => {
     for (const measures of byPlace(evaluation.measures.filter((one) => areApart(one) && !outlierOf(one)))) {
       const [{ repeats, place, eye }] = measures;

@@ -29,6 +29,7 @@ export const repeatOutlier: Rule = {
     const most = limit?.amount == null ? '' : `, limit ${amountInWords(limit.amount, limit.unit)} (${limit.set})`;
     return `${capital(subjectInWords(measure))} read ${valueInWords(odd.read, unit)} here and ${words} otherwise${most}. One of them is a slip; not judged until they agree.`;
   },
+  needs: 'repeats',
   check: ({ evaluation }, report) => {
     const told = new Set<string>();
     for (const measure of evaluation.measures) {

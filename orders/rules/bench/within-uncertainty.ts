@@ -20,6 +20,7 @@ export const withinUncertainty: Rule = {
   },
   message: ({ measures, name }) =>
     `${capital((measures as readonly Measure[]).map(near).join('; '))}. ${name ?? 'The instrument'} alone may be off by ${amountInWords((measures as readonly [Measure])[0].uncertainty ?? 0, (measures as readonly [Measure])[0].unit)}, so this does not tell on which side the lens lies.`,
+  needs: 'uncertainty',
   check: ({ order, evaluation }, report) => {
     for (const measures of byPlace(evaluation.measures.filter(isUnsure))) {
       const [{ place, eye, reading }] = measures;

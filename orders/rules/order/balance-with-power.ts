@@ -12,6 +12,7 @@ export const balanceWithPower: Rule = {
     source: 'Daily Optician, “balance is good”; Vision Care Products, tech tips, balance lens.',
   },
   message: ({ eye }) => `${eye} is a balance lens: this power is not judged. Is it wanted all the same?`,
+  needs: 'other-power',
   check: ({ order }, report) => {
     for (const { eye, role, written } of lensesOf(order)) {
       if (role === 'balance' && written) report(written.place, { eye }, { eye });

@@ -14,6 +14,7 @@ export const blankShort: Rule = {
     source: 'OpticalCourse free dispensing course, quiz answers.',
   },
   message: ({ blank, needed }) => `A blank of ${blank} mm does not cover this lens; it needs ${needed} mm.`,
+  needs: 'blank',
   check: ({ order }, report) => {
     tellPerPlace(
       report,

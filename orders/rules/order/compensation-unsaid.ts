@@ -37,6 +37,7 @@ export const compensationUnsaid: Rule = {
     lineBelow(site, 'It still has to be converted', 'compensation vertex'),
     lineBelow(site, 'It is converted already', 'compensation done'),
   ],
+  needs: 'vertex',
   check: ({ order }, report) => {
     const { tested, asWorn, compensation } = order;
     const worn = asWorn.vertex;

@@ -19,6 +19,7 @@ export const decentreUnsaid: Rule = {
       safe: false,
       edits: [{ line, start: end, end, text: ` ${word}` }],
     })),
+  needs: 'decentre-line',
   check: ({ block }, report) => {
     const sections = sectionsOf(block);
     for (const [line, one] of block.lines.entries()) {

@@ -21,6 +21,7 @@ export const keptDiffers: Rule = {
     what === 'add'
       ? `The kept lens has an add of ${kept}; the order says ${wanted}.`
       : `The kept lens is ${kept}; this eye needs ${wanted}.`,
+  needs: 'other-power',
   check: ({ order }, report) => {
     for (const { eye, role, kept, written, add } of lensesOf(order)) {
       if (role !== 'kept' || !kept) continue;

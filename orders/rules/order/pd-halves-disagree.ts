@@ -16,6 +16,7 @@ export const pdHalvesDisagree: Rule = {
     source: '20/20, “clinical tips”: take both and compare. The half millimetre is common practice, no source.',
   },
   message: ({ right, left, sum, whole }) => `R ${right} and L ${left} make ${sum} mm, not ${whole}.`,
+  needs: 'monocular',
   check: ({ order: { pd, nearPd } }, report) => {
     compare(pd, report);
     compare(nearPd, report);

@@ -23,6 +23,7 @@ export const prismAngleForBoth: Rule = {
       replace(site, 'Mirrored', `R ${amount} base ${base} L ${amount} base ${mirrored}`, false),
     ];
   },
+  needs: 'prism',
   check: ({ order }, report) => {
     tellPerPlace(
       report,

@@ -22,6 +22,7 @@ export const prismBaseMissing: Rule = {
       edits: [{ line, start: end, end, text: ` ${letters}` }],
     }));
   },
+  needs: 'prism',
   check: ({ order }, report) => {
     tellPerPlace(
       report,

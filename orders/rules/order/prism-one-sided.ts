@@ -21,6 +21,7 @@ export const prismOneSided: Rule = {
     lineBelow(site, 'The laboratory may share it', 'split free'),
     lineBelow(site, 'It stays as written', 'split as-written'),
   ],
+  needs: 'prism',
   check: ({ order }, report) => {
     if (order.split || order.yoked || madeLenses(order).length < EYES.length) return;
     for (const eye of EYES) {

@@ -16,6 +16,7 @@ export const prismRelative: Rule = {
   fixes: (site) => [
     replace(site, 'It is the whole prism', typed(site).replaceAll(/[+−–-](?=\s*[\d.])\s*/g, ''), false),
   ],
+  needs: 'prism',
   check: ({ order }, report) => {
     tellPerPlace(
       report,

@@ -12,6 +12,7 @@ export const prismRepeated: Rule = {
     source: 'Common practice, no source.',
   },
   message: ({ direction }) => `Two ${direction} prisms in one lens: does one of them belong to the other eye?`,
+  needs: 'prism-line',
   check: ({ block }, report) => {
     const sections = sectionsOf(block);
     for (const [line, one] of block.lines.entries()) {

@@ -26,6 +26,7 @@ export const prismUnusual: Rule = {
     return `R ${prismInWords(R, 'R')} and L ${prismInWords(L, 'L')} leave ${rest} between the eyes. Is that meant?`;
   },
   fixes: (site) => [lineBelow(site, 'It is meant', 'yoked')],
+  needs: 'prism',
   check: ({ order }, report) => {
     const [right, left] = [order.lenses.R.prism, order.lenses.L.prism];
     if (!right || !left || order.yoked) return;

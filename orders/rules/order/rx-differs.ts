@@ -30,6 +30,7 @@ export const rxDiffers: Rule = {
     const { what, prescribed } = site.finding.data;
     return what === 'prism' ? [] : [replace(site, `Write ${prescribed}`, String(prescribed), false)];
   },
+  needs: 'other-power',
   check: ({ order }, report) => {
     for (const lens of lensesOf(order)) {
       comparePower(order, lens, report);

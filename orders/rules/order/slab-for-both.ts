@@ -12,6 +12,7 @@ export const slabForBoth: Rule = {
   },
   message: ({ reverse }) =>
     `For which lens is this ${reverse ? 'reverse slab' : 'slab-off'}? In both it levels nothing.`,
+  needs: 'slab',
   check: ({ order: { lenses } }, report) => {
     const [right, left] = [lenses.R.slab, lenses.L.slab];
     if (!right || !left || right.value.reverse !== left.value.reverse) return;

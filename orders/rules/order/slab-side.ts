@@ -27,6 +27,7 @@ export const slabSide: Rule = {
     const text = typed(site).replace(/^[^\s\d]+/, String(expected as Eye));
     return text === typed(site) ? [] : [replace(site, `Write ${text}`, text, false)];
   },
+  needs: 'slab',
   check: ({ order }, report) => {
     const slabs = lensesOf(order).flatMap(({ eye, slab }) => (slab ? [{ eye, slab }] : []));
     const wanted = slabs.length > 0 ? slabFor(order) : null;

@@ -16,6 +16,7 @@ export const thinningUnsaid: Rule = {
   },
   message: () => 'The lens that stays may have prism thinning. How much of it, or none?',
   fixes: (site) => [lineBelow(site, 'There is no thinning', 'thinning none')],
+  needs: 'other-power',
   check: ({ order: { lenses } }, report) => {
     for (const eye of EYES) {
       const [stays, made] = [lenses[eye], lenses[otherEye(eye)]];

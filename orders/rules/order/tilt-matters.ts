@@ -41,6 +41,7 @@ export const tiltMatters: Rule = {
     lineBelow(site, 'The power is converted already', 'compensation done'),
     lineBelow(site, 'It is meant as written', 'compensation none'),
   ],
+  needs: 'tilt',
   check: ({ order }, report) => {
     const { panto, wrap } = order.asWorn;
     const place = (panto ?? wrap)?.place;

@@ -13,6 +13,7 @@ export const tintDepthMissing: Rule = {
       'A tint without its depth was 5.3 % of office errors in a laboratory survey (Pacific University thesis, 1992).',
   },
   message: ({ colour }) => `How dark is “${colour}”? Write absorbs or transmits, with the per cent.`,
+  needs: 'tint-line',
   check: ({ block }, report) => {
     const sections = sectionsOf(block);
     for (const [line, one] of block.lines.entries()) {

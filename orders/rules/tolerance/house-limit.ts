@@ -22,6 +22,7 @@ export const houseLimit: Rule = {
     const asked = `${published ? 'outside' : 'Outside'} the ${amountInWords(house?.amount ?? 0, unit)} of ${house?.set}.`;
     return `${subjectFirst(measure)} ${readAndOrdered(measure)}: off by ${deviationInWords(measure)}. ${published}${asked}`;
   },
+  needs: 'house',
   check: ({ order, evaluation }, report) => {
     for (const measure of evaluation.measures) {
       if (!measure.house?.breached || measure.outcome === 'fail' || measure.place === null) continue;

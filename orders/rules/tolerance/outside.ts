@@ -32,6 +32,7 @@ export const outside = (
     const told = data as unknown as Told;
     return `${inWords(told)}${told.answered ? ` ${ANSWERED[told.answered]}` : ''}`;
   },
+  needs: 'outside',
   check: (subject, report) => checkOutside(subject, report, quantities),
 });
 
