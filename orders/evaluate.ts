@@ -41,7 +41,9 @@ export const evaluate = (order: Order, context: Context): Evaluation =>
 /** The same by another standard than the one the order names. */
 export function evaluateBy({ set, name, house }: Standard, order: Order, context: Context): Evaluation {
   const all = chronological(order.readings);
-  const counting = all.filter(({ reading }) => counts(order, order.readings[reading] as Reading));
+  const counting = order.readings.every((reading) => counts(order, reading))
+    ? all
+    : all.filter(({ reading }) => counts(order, order.readings[reading] as Reading));
   const current = stillInFrame(counting, order.readings);
   const values = current.length > 0 ? reduce(current, order.readings, context.instruments, order.lenses) : EMPTY;
   const base = { set, house, standard: name, values };
@@ -77,8 +79,11 @@ export type MeasuredPart = keyof typeof MEASURERS;
 const ALL_PARTS = Object.keys(MEASURERS) as readonly MeasuredPart[];
 
 /** The measures of one case by the published set; a cause asks for those parts alone that it speaks of. */
-export const measuresOf = (one: Case, parts: readonly MeasuredPart[] = ALL_PARTS): Measure[] =>
-  parts.flatMap((part) => MEASURERS[part](one));
+export function measuresOf(one: Case, parts: readonly MeasuredPart[] = ALL_PARTS): Measure[] {
+  const measures: Measure[] = [];
+  for (const part of parts) measures.push(...MEASURERS[part](one));
+  return measures;
+}
 
 function verdictOf(measures: readonly Measure[]): Verdict {
   if (measures.some(({ outcome }) => outcome === 'fail')) return 'reject';
@@ -105,10 +110,11 @@ function withHouse(measures: readonly Measure[], house: HouseSet | null): readon
 
 /** Of the limits that were broken, which alone decide a reject; else of all that were held. */
 function weakest(measures: readonly Measure[]): Evidence | null {
-  const broken = measures.filter(({ outcome }) => outcome === 'fail');
-  const deciding = broken.length > 0 ? broken : measures.filter(({ outcome }) => outcome === 'pass');
-  const grades = deciding.flatMap(({ limit }) => (limit ? [limit.evidence] : []));
-  return EVIDENCE_FROM_FIRM_TO_WEAK.findLast((grade) => grades.includes(grade)) ?? null;
+  const deciding = measures.some(({ outcome }) => outcome === 'fail') ? 'fail' : 'pass';
+  let found = -1;
+  for (const { outcome, limit } of measures)
+    if (outcome === deciding && limit) found = Math.max(found, EVIDENCE_FROM_FIRM_TO_WEAK.indexOf(limit.evidence));
+  return EVIDENCE_FROM_FIRM_TO_WEAK[found] ?? null;
 }
 
 /** Only a final reading speaks for glazed spectacles; uncut and edged lenses are spoken for by readings of any stage. */
@@ -120,6 +126,8 @@ export const counts = (order: Order, reading: Reading): boolean =>
  * the order of the lines decides. Inserted one by one, since such a comparison is no total order.
  */
 function chronological(readings: readonly Reading[]): Taken[] {
+  const [only, ...more] = readings;
+  if (only && more.length === 0) return only.measurements.map((one) => ({ one, reading: 0 }));
   const sorted: number[] = [];
   for (const index of readings.keys()) {
     let at = sorted.length;
@@ -136,11 +144,11 @@ export function isLater(a: Reading, b: Reading): boolean {
 }
 
 /** Leaves out what was measured on a lens that has been replaced since, and on the pair it stood in. */
-function stillInFrame(taken: readonly Taken[], readings: readonly Reading[]): Taken[] {
+function stillInFrame(taken: readonly Taken[], readings: readonly Reading[]): readonly Taken[] {
+  if (readings.every(({ replaced }) => replaced.length === 0)) return taken;
   const events = readings.flatMap(({ replaced }, reading) =>
     replaced.map(({ value, place }) => ({ eye: value, line: place.line, reading })),
   );
-  if (events.length === 0) return [...taken];
   const position = new Map(taken.map((item, at) => [item, at]));
   return taken.filter((item) => {
     const at = position.get(item) as number;

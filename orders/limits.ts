@@ -20,10 +20,12 @@ export interface Limit {
 }
 
 /** The class of tables a design is judged by; a lens without a design is judged as single vision. */
-export function lensClassOf(design: Design | null): LensClass {
-  const type = design?.type ?? 'single-vision';
-  return lensClasses.find(({ designs }) => designs.includes(type))?.lensClass ?? 'single-vision-multifocal';
-}
+export const lensClassOf = (design: Design | null): LensClass =>
+  CLASS_OF.get(design?.type ?? 'single-vision') ?? 'single-vision-multifocal';
+
+const CLASS_OF: ReadonlyMap<string, LensClass> = new Map(
+  lensClasses.flatMap(({ lensClass, designs }) => designs.map((design) => [design, lensClass] as const)),
+);
 
 /** Whether a value lies in a band; the ends are compared to the printed digit. */
 export function isInBand(value: number, { atLeast, above, atMost, below }: Band): boolean {

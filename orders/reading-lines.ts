@@ -26,7 +26,7 @@ export function readingLine(node: LineNode, at: At): Measurement[] | null {
   const ending: Qualifiers | undefined = node.qualifiers;
   const again = 'again' in node && node.again;
   const put: Put = (quantity, value, span, eye, more) => {
-    list.push({
+    const measured = {
       quantity,
       value,
       eye,
@@ -36,8 +36,8 @@ export function readingLine(node: LineNode, at: At): Measurement[] | null {
       withPlace: ending?.with ? at(ending.with) : null,
       at: ending?.at?.word ?? null,
       corrected: Boolean(ending?.corrected),
-      ...more,
-    } as Measurement);
+    } as Measurement;
+    list.push(more ? Object.assign(measured, more) : measured);
   };
   return read(node, put) ? list : null;
 }
@@ -117,16 +117,19 @@ const span = (parts: readonly Span[]): Span => ({ start: parts[0]?.start ?? 0, e
 /** A target read by ring and angle; base words need no taking apart. */
 function prismSaid(components: readonly PrismComponent[]): PrismSaid {
   const unsaid = unsaidPart(components);
-  return { ring: ringOf(components), ...(unsaid ? { unsaid } : {}) };
+  const ring = ringOf(components);
+  return unsaid ? { ring, unsaid } : { ring };
 }
 
 /** A plain `0` and a base by its angle speak of both parts. */
 function unsaidPart(components: readonly PrismComponent[]): PrismPart | null {
-  if (components.some(({ base }) => base === null)) return null;
-  const [isHorizontal, isVertical] = [
-    ['in', 'out'],
-    ['up', 'down'],
-  ].map((bases) => components.some(({ base }) => base !== null && bases.includes(base)));
+  let isHorizontal = false;
+  let isVertical = false;
+  for (const { base } of components) {
+    if (base === null) return null;
+    if (base === 'in' || base === 'out') isHorizontal = true;
+    else isVertical = true;
+  }
   return isHorizontal && isVertical ? null : isHorizontal ? 'up' : 'right';
 }
 

@@ -79,49 +79,66 @@ export function reduce(
   instruments: ReadonlyMap<string, Instrument>,
   lenses: PerEye<OrderedLens>,
 ): ReadValues {
-  const values = noValues() as { -readonly [K in keyof ReadValues]: Record<string, unknown> };
-  for (const group of groupsOf(taken.filter(({ one }) => !feelsNothing(one, lenses)))) {
-    const { one, reading } = group[0] as Taken;
-    const side = one.eye ?? 'pair';
-    const source = readings[reading] as Reading;
-    const instrument = instrumentOfLine(one, source, instruments);
-    const slot = slotOf(one);
-    const base = {
-      place: one.place,
-      reading,
-      instrument,
-      coarse: isCoarse(instrument),
-      at: one.at,
-      places: group.map((item) => item.one.place),
-    };
-    const all: unknown = group.map((item) => item.one);
-    if (one.quantity === 'power') {
-      const list = (all as Of<'power'>[]).map((each) => ({
-        value: each.value,
-        zero: zeroOf(each, source, instrument),
-      }));
-      const read = reducedPower(list, instrument);
-      if (read) values[slot as 'power'][side] = joined(base, read);
-    } else if (one.quantity === 'add') {
-      const material = one.eye ? (lenses[one.eye].material?.value ?? null) : null;
-      const read = reducedAdd(all as Of<'add'>[], instrument, material);
-      if (read) values[slot as 'add'][side] = joined(base, read);
-    } else if (one.quantity === 'prism') {
-      const unsaid = (all as Of<'prism'>[]).flatMap((each) => each.unsaid ?? []);
-      const read = reducedPrism(all as Of<'prism'>[], one.eye);
-      const whole = joined(base, read);
-      values[slot as 'prism'][side] = unsaid.length > 0 ? { ...whole, unsaid } : whole;
-    } else if (one.quantity === 'impact' || one.quantity === 'cosmetic' || one.quantity === 'marking') {
-      values.facts[one.quantity] = { value: one.value, steps: [], all: [one.value], ...base };
-    } else {
-      const read = reducedFigure((all as Of<FigureQuantity>[]).map(({ value }) => value));
-      const sides = (values.figures[one.quantity] ?? {}) as Record<string, unknown>;
-      sides[side] = joined(base, read);
-      values.figures[one.quantity] = sides;
+  const values = noValues() as Writable;
+  for (const [slot, sides] of groupsOf(taken, lenses)) {
+    for (const side of SIDES) {
+      const group = sides[side];
+      if (group) putReduced(values, slot, side, group, { readings, instruments, lenses });
     }
   }
   dropOutdatedSums(values.figures as Partial<Record<FigureQuantity, Values<number>>>, taken);
   return values as unknown as ReadValues;
+}
+
+type Writable = { -readonly [K in keyof ReadValues]: Record<string, unknown> };
+type Side = Eye | 'pair';
+type Group = readonly [Taken, ...Taken[]];
+
+const SIDES: readonly Side[] = ['R', 'L', 'pair'];
+
+interface Bench {
+  readonly readings: readonly Reading[];
+  readonly instruments: ReadonlyMap<string, Instrument>;
+  readonly lenses: PerEye<OrderedLens>;
+}
+
+function putReduced(values: Writable, slot: string, side: Side, group: Group, bench: Bench): void {
+  const [{ one, reading }] = group;
+  const source = bench.readings[reading] as Reading;
+  const instrument = instrumentOfLine(one, source, bench.instruments);
+  const base = {
+    place: one.place,
+    reading,
+    instrument,
+    coarse: isCoarse(instrument),
+    at: one.at,
+    places: group.map((item) => item.one.place),
+  };
+  const all: unknown = group.map((item) => item.one);
+  if (one.quantity === 'power') {
+    const list = (all as Of<'power'>[]).map((each) => ({
+      value: each.value,
+      zero: zeroOf(each, source, instrument),
+    }));
+    const read = reducedPower(list, instrument);
+    if (read) values[slot as 'power'][side] = joined(base, read);
+  } else if (one.quantity === 'add') {
+    const material = one.eye ? (bench.lenses[one.eye].material?.value ?? null) : null;
+    const read = reducedAdd(all as Of<'add'>[], instrument, material);
+    if (read) values[slot as 'add'][side] = joined(base, read);
+  } else if (one.quantity === 'prism') {
+    const unsaid = (all as Of<'prism'>[]).flatMap((each) => each.unsaid ?? []);
+    const read = reducedPrism(all as Of<'prism'>[], one.eye);
+    const whole = joined(base, read);
+    values[slot as 'prism'][side] = unsaid.length > 0 ? { ...whole, unsaid } : whole;
+  } else if (one.quantity === 'impact' || one.quantity === 'cosmetic' || one.quantity === 'marking') {
+    values.facts[one.quantity] = joined(base, { value: one.value, steps: [], all: [one.value] });
+  } else {
+    const read = reducedFigure((all as Of<FigureQuantity>[]).map(({ value }) => value));
+    const sides = (values.figures[one.quantity] ?? {}) as Record<string, unknown>;
+    sides[side] = joined(base, read);
+    values.figures[one.quantity] = sides;
+  }
 }
 
 /** Field by field, since the engine takes a hundred times as long to put one spread behind another. */
@@ -131,15 +148,26 @@ const joined = <V>(
 ): Read<V> => ({ value, place, reading, instrument, coarse, at, steps, all, places });
 
 /** What counts of each quantity and eye: the newest, together with its repeats. */
-function groupsOf(taken: readonly Taken[]): Iterable<Taken[]> {
-  const groups = new Map<string, Taken[]>();
+function groupsOf(
+  taken: readonly Taken[],
+  lenses: PerEye<OrderedLens>,
+): ReadonlyMap<string, Readonly<Record<Side, Group | null>>> {
+  const groups = new Map<string, Record<Side, [Taken, ...Taken[]] | null>>();
   for (const item of taken) {
-    const key = `${slotOf(item.one)}.${item.one.eye ?? 'pair'}`;
-    const group = groups.get(key);
-    if (group && item.one.again && group[0]?.reading === item.reading) group.push(item);
-    else groups.set(key, [item]);
+    const { one, reading } = item;
+    if (feelsNothing(one, lenses)) continue;
+    const slot = slotOf(one);
+    const side = one.eye ?? 'pair';
+    let sides = groups.get(slot);
+    if (!sides) {
+      sides = { R: null, L: null, pair: null };
+      groups.set(slot, sides);
+    }
+    const group = sides[side];
+    if (group && one.again && group[0].reading === reading) group.push(item);
+    else sides[side] = [item];
   }
-  return groups.values();
+  return groups;
 }
 
 /** The pins of a lens measure glide over a fused segment as if it were not there. */

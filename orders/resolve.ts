@@ -147,7 +147,9 @@ class ReadingDraft {
   }
 
   build(): Reading {
-    return { zero: this.#zero, measurements: this.#measurements, replaced: this.#replaced, ...this.#head };
+    const { date, time, by, with: instrument, withPlace, stage, place } = this.#head;
+    const [zero, measurements, replaced] = [this.#zero, this.#measurements, this.#replaced];
+    return { date, time, by, with: instrument, withPlace, stage, place, zero, measurements, replaced };
   }
 
   #add(one: Measurement, draft: Draft): void {
@@ -155,9 +157,7 @@ class ReadingDraft {
       const replaced = this.#replaced.some(
         ({ value, place }) => (one.eye === null || value === one.eye) && place.line < one.place.line,
       );
-      const first = replaced
-        ? undefined
-        : this.#measurements.find((other) => slotOf(other) === slotOf(one) && other.eye === one.eye);
+      const first = replaced ? undefined : this.#measurements.find((other) => isOfSame(other, one));
       if (first && JSON.stringify(first.value) !== JSON.stringify(one.value)) {
         draft.tell('said-twice', 'warning', one.place, { in: 'reading' }, one.eye, [first.place]);
       }
@@ -165,6 +165,9 @@ class ReadingDraft {
     this.#measurements.push(one);
   }
 }
+
+const isOfSame = (a: Measurement, b: Measurement): boolean =>
+  a.quantity === b.quantity && a.eye === b.eye && slotOf(a) === slotOf(b);
 
 function build(
   draft: Draft,

@@ -18,12 +18,15 @@ import {
 import { isOffice, meridianSlots, powerAtReference } from './power';
 
 export function addMeasures(one: Case): Measure[] {
-  return EYES.flatMap((eye) => {
+  const measures: Measure[] = [];
+  for (const eye of EYES) {
     const lens = one.order.lenses[eye];
     const type = lens.design?.value.type;
-    if (lens.role !== 'made' || !type || type === 'single-vision') return [];
-    return isOffice(lens) ? officeMeasures(one, lens) : [...addMeasure(one, lens), ...intermediateMeasure(one, lens)];
-  });
+    if (lens.role !== 'made' || !type || type === 'single-vision') continue;
+    if (isOffice(lens)) measures.push(...officeMeasures(one, lens));
+    else measures.push(...addMeasure(one, lens), ...intermediateMeasure(one, lens));
+  }
+  return measures;
 }
 
 /** Only what is ordered is called for, and single vision has none that could be read. */

@@ -6,7 +6,7 @@ import { isSame, tidy } from '../exact';
 import { type LensPrismLimit, lensPrismLimits } from '../limits';
 import { EYES, type OrderedLens, type PrismPart } from '../model';
 import type { Read } from '../reduce';
-import { type Case, classOfLens, type Held, judge, type Measure, notRead, type Quantity } from './measure';
+import { type Case, classOfLens, held, judge, type Measure, notRead, type Quantity, repeated } from './measure';
 import { meridianSlots, powerAtReference } from './power';
 import { orderedPrism, prismRead, unsaidThinning, unwantedIn } from './wanted-prism';
 
@@ -20,10 +20,10 @@ export function lensPrismMeasures(one: Case): Measure[] {
   if (order.supply === 'glazed' && order.split?.value === 'free') return [];
   return EYES.flatMap((eye) => {
     const lens = order.lenses[eye];
-    const power = powerAtReference(order, lens);
-    if (lens.role !== 'made' || power === null || power === 'unstated') return [];
+    if (lens.role !== 'made') return [];
     const limits = lensPrismLimits(set, classOfLens(lens), order.supply, orderedPrism(lens));
-    if (limits.length === 0) return [];
+    const power = limits.length > 0 ? powerAtReference(order, lens) : null;
+    if (power === null || power === 'unstated') return [];
     const found = limits.map((limit) => ({ limit, read: prismRead(order, one.values, eye, PARTS[limit.component]) }));
     const isRead = found.some(({ read }) => read !== null);
     if (!isRead) return isCalledFor(one, lens) ? [notRead({ quantity: 'prism', eye, unit: 'prism' }, null)] : [];
@@ -71,16 +71,11 @@ function measureOf(
   const amounts = found.limits.map(({ amount, mm }) => tidy(amount + (mm / 10) * along));
   const amount = found.combine === 'any' ? Math.max(...amounts) : Math.min(...amounts);
   const deviation = size(read.value);
-  const held: Held = {
-    from: { ...read, coarse: false },
-    ordered: 0,
-    read: Math.abs(deviation),
-    deviation,
-    all: read.all.map((prism) => ({ read: Math.abs(size(prism)), deviation: size(prism) })),
-    limit: { ...found.limit, amount },
-    beside: along > 0.25 ? { amount: tidy((Math.abs(deviation) / along) * 10), unit: 'mm' } : null,
-  };
-  return judge({ quantity: QUANTITIES[found.component], eye, unit: 'prism' }, held, one.guard);
+  const figure = held(read, 0, Math.abs(deviation), deviation, { ...found.limit, amount });
+  figure.coarse = false;
+  figure.all = repeated(read.all, (prism) => ({ read: Math.abs(size(prism)), deviation: size(prism) }));
+  if (along > 0.25) figure.beside = { amount: tidy((Math.abs(deviation) / along) * 10), unit: 'mm' };
+  return judge({ quantity: QUANTITIES[found.component], eye, unit: 'prism' }, figure, one.guard);
 }
 
 function thinningOf({ order, values }: Case, eye: Eye): number {

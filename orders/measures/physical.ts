@@ -1,12 +1,12 @@
 /** Base curve, thickness, warp, and the facts a person records. */
 import type { Eye } from '../../grammar';
 import { type Limit, plainLimit } from '../limits';
-import { EYES, otherEye, type Placed } from '../model';
+import { otherEye, type Placed } from '../model';
 import type { FigureQuantity } from '../reduce';
 import { atLeast, type Case, figureAgainst, judge, type Measure, notRead, recorded, type Subject } from './measure';
 
 export function physicalMeasures(one: Case): Measure[] {
-  return [...EYES.flatMap((eye) => lensMeasures(one, eye)), ...facts(one)];
+  return [...lensMeasures(one, 'R'), ...lensMeasures(one, 'L'), ...facts(one)];
 }
 
 function lensMeasures({ order, values, set, guard }: Case, eye: Eye): Measure[] {
@@ -48,14 +48,20 @@ function curveOfPartner({ order, values, set, guard }: Case, eye: Eye): Measure[
   const [own, other] = [values.figures['base-curve']?.[eye], values.figures['base-curve']?.[otherEye(eye)]];
   const limit = plainLimit(set, 'baseCurve');
   if (order.lenses[eye].role !== 'balance' || !own || !other || !limit) return [];
-  const held = { assumed: 'fits-partner', ...figureAgainst(other.value, own, limit) };
-  return [judge({ quantity: 'base-curve', eye, unit: 'D' }, held, guard)];
+  const figure = figureAgainst(other.value, own, limit);
+  figure.assumed = 'fits-partner';
+  return [judge({ quantity: 'base-curve', eye, unit: 'D' }, figure, guard)];
 }
 
 /** A failed test fails the pair whatever the figures say. */
 function facts({ values }: Case): Measure[] {
-  return (['impact', 'cosmetic', 'marking'] as const).flatMap((quantity) => {
+  const measures: Measure[] = [];
+  for (const quantity of FACTS) {
     const read = values.facts[quantity];
-    return read ? [recorded({ quantity, eye: null, unit: null }, read, read.value === 'failed' ? 'fail' : 'pass')] : [];
-  });
+    if (read)
+      measures.push(recorded({ quantity, eye: null, unit: null }, read, read.value === 'failed' ? 'fail' : 'pass'));
+  }
+  return measures;
 }
+
+const FACTS = ['impact', 'cosmetic', 'marking'] as const;

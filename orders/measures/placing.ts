@@ -4,16 +4,27 @@
  */
 import type { Eye } from '../../grammar';
 import { imbalance, type PrismVector, powerAt, prismBeforeEye } from '../../optics';
+import type { LensClass } from '../../tables';
 import { attempt } from '../attempt';
 import { tidy } from '../exact';
-import { lensClassOf, type PairLimit, pairLimit } from '../limits';
-import { EYES, type Order } from '../model';
+import { type PairLimit, pairLimit } from '../limits';
+import { EYES, type Order, type OrderedLens } from '../model';
 import { placingPd } from '../placing-pd';
 import { powerToMake } from '../power-to-make';
 import type { Read, ReadValues } from '../reduce';
 import type { Step } from '../step';
 import type { GuardBand } from '../uncertainty';
-import { type Case, type From, type Held, judge, type Measure, notRead, type Subject } from './measure';
+import {
+  type Case,
+  classOfLens,
+  type From,
+  held,
+  judge,
+  type Measure,
+  notRead,
+  repeated,
+  type Subject,
+} from './measure';
 import { differenceOf, sumOf, together } from './sums';
 import { orderedPrism, prismRead, unwantedIn } from './wanted-prism';
 
@@ -27,6 +38,7 @@ interface Found {
   readonly read: number | null;
   readonly eye: Eye | null;
   readonly because: string | null;
+  readonly coarse: boolean;
   /** The error of each repeat, in the unit it was found in. */
   readonly all: readonly number[];
 }
@@ -34,12 +46,13 @@ interface Found {
 export function placingMeasures(one: Case): Measure[] {
   const { order } = one;
   // One lens alone has no place, and an eye with a balance lens does not work with the other one.
-  const isPair = EYES.every((eye) => ['made', 'kept'].includes(order.lenses[eye].role));
-  if (order.supply !== 'glazed' || !isPair) return [];
+  if (order.supply !== 'glazed' || !EYES.every((eye) => worksWithOther(order.lenses[eye]))) return [];
   const power = { horizontal: strongestAlong(order, 180), vertical: strongestAlong(order, 90) };
   if (power.horizontal === null || power.vertical === null) return [];
   return [...horizontal(one, power.horizontal), ...vertical(one, power.vertical)];
 }
+
+const worksWithOther = ({ role }: OrderedLens): boolean => role === 'made' || role === 'kept';
 
 /** The larger absolute power of the pair along a direction: the lens in which an error of place does most. */
 function strongestAlong(order: Order, meridian: number): number | null {
@@ -81,9 +94,7 @@ function prismOfEach(order: Order, values: ReadValues): readonly Found[] {
     if (!read) return [];
     const errors = read.all.map((one) => tidy(unwantedIn(one, order.lenses[eye]).right));
     const prism = tidy(unwantedIn(read.value, order.lenses[eye]).right);
-    return [
-      { from: { ...read, coarse: false }, mm: null, prism, ordered: 0, read: null, eye, because: null, all: errors },
-    ];
+    return [{ from: read, mm: null, prism, ordered: 0, read: null, eye, because: null, coarse: false, all: errors }];
   });
 }
 
@@ -99,12 +110,11 @@ function vertical(one: Case, power: number): Measure[] {
 }
 
 /** Both lenses of a pair are judged by the tables of the stricter placing: a progressive in either makes it one. */
-const pairClass = (order: Order): ReturnType<typeof lensClassOf> =>
-  EYES.map((eye) => lensClassOf(order.lenses[eye].design?.value ?? null)).find((one) => one === 'progressive') ??
-  'single-vision-multifocal';
+const pairClass = ({ lenses: { R, L } }: Order): LensClass =>
+  classOfLens(R) === 'progressive' || classOfLens(L) === 'progressive' ? 'progressive' : 'single-vision-multifocal';
 
-const largestOrdered = (order: Order, part: 'right' | 'up'): number =>
-  Math.max(...EYES.map((eye) => Math.abs(orderedPrism(order.lenses[eye])[part])));
+const largestOrdered = ({ lenses: { R, L } }: Order, part: 'right' | 'up'): number =>
+  Math.max(Math.abs(orderedPrism(R)[part]), Math.abs(orderedPrism(L)[part]));
 
 function orderedPd(order: Order): number | null {
   const { binocular, R, L } = placingPd(order).of;
@@ -134,8 +144,8 @@ function unwantedPrism(order: Order, values: ReadValues, component: 'horizontal'
   });
   const read = attempt(() => together(right, left, of, way));
   if (!read) return null;
-  const from = { ...read, coarse: false };
-  return { from, mm: null, prism: read.value, ordered: 0, read: null, eye: null, because: null, all: read.all };
+  const { value: prism, all } = read;
+  return { from: read, mm: null, prism, ordered: 0, read: null, eye: null, because: null, coarse: false, all };
 }
 
 /** Error of the distance between the points with the ordered prism, or of the optical centres where no prism is ordered. */
@@ -160,6 +170,7 @@ const displaced = (from: Read<number>, ordered: number, eye: Eye | null, because
   read: from.value,
   eye,
   because,
+  coarse: from.coarse,
   all: from.all.map((one) => tidy(one - ordered)),
 });
 
@@ -197,14 +208,14 @@ function worst(
   inMillimetres: 'pd' | 'height-difference',
 ): Measure[] {
   const { judged, unit } = ruling.limit;
-  const measures = found.map((one) => {
+  const worstOf = new Map<Eye | null, Measure>();
+  for (const one of found) {
     const eye = judged === 'monocular-pd' || judged === 'reference-point-height' ? one.eye : null;
-    return unit === 'mm' ? inMm(one, ruling, eye, inMillimetres, inPrism) : asPrism(one, ruling, eye, inPrism);
-  });
-  const eyes = new Set(measures.map(({ eye }) => eye));
-  return [...eyes].map((eye) =>
-    measures.filter((one) => one.eye === eye).reduce((a, b) => (excess(b) > excess(a) ? b : a)),
-  );
+    const measure = unit === 'mm' ? inMm(one, ruling, eye, inMillimetres, inPrism) : asPrism(one, ruling, eye, inPrism);
+    const known = worstOf.get(eye);
+    if (!known || excess(measure) > excess(known)) worstOf.set(eye, measure);
+  }
+  return [...worstOf.values()];
 }
 
 const excess = ({ deviation, limit }: Measure): number => Math.abs(deviation ?? 0) / (limit?.amount || 1);
@@ -212,20 +223,15 @@ const excess = ({ deviation, limit }: Measure): number => Math.abs(deviation ?? 
 function asPrism(one: Found, { power, limit, guard }: Ruling, eye: Eye | null, quantity: Measure['quantity']): Measure {
   const prism = one.prism ?? tidy((Math.abs(one.mm as number) / 10) * power);
   const amount = tidy((limit.amount as number) + (limit.shift / 10) * power);
-  const held: Held = {
-    from: one.from,
-    ordered: 0,
-    read: Math.abs(prism),
-    deviation: prism,
-    limit: amount === limit.amount ? limit : { ...limit, amount },
-    all: one.all.map((error) => {
-      const each = one.prism === null ? tidy((error / 10) * power) : error;
-      return { read: Math.abs(each), deviation: each };
-    }),
-    beside: one.mm === null ? null : { amount: one.mm, unit: 'mm' },
-    assumed: one.because,
-  };
-  return judge({ quantity, eye, unit: 'prism' }, held, guard);
+  const figure = held(one.from, 0, Math.abs(prism), prism, amount === limit.amount ? limit : { ...limit, amount });
+  figure.coarse = one.coarse;
+  figure.all = repeated(one.all, (error) => {
+    const each = one.prism === null ? tidy((error / 10) * power) : error;
+    return { read: Math.abs(each), deviation: each };
+  });
+  if (one.mm !== null) figure.beside = { amount: one.mm, unit: 'mm' };
+  figure.assumed = one.because;
+  return judge({ quantity, eye, unit: 'prism' }, figure, guard);
 }
 
 function inMm(
@@ -247,17 +253,12 @@ function inMm(
     );
     return { ...inPrism, beside: { amount: tidy(((one.prism as number) / power) * 10), unit: 'mm' } };
   }
-  const held: Held = {
-    from: one.from,
-    ordered: one.ordered,
-    read: one.read as number,
-    deviation: one.mm,
-    all: one.all.map((error) => ({ read: tidy((one.ordered ?? 0) + error), deviation: error })),
-    limit,
-    beside: { amount: tidy((Math.abs(one.mm) / 10) * power), unit: 'prism' },
-    assumed: one.because,
-  };
-  return judge({ quantity, eye, unit: 'mm' }, held, guard);
+  const figure = held(one.from, one.ordered, one.read as number, one.mm, limit);
+  figure.coarse = one.coarse;
+  figure.all = repeated(one.all, (error) => ({ read: tidy((one.ordered ?? 0) + error), deviation: error }));
+  figure.beside = { amount: tidy((Math.abs(one.mm) / 10) * power), unit: 'prism' };
+  figure.assumed = one.because;
+  return judge({ quantity, eye, unit: 'mm' }, figure, guard);
 }
 
 /** What a found error is held against. */

@@ -16,19 +16,25 @@ const isMade = ({ role }: OrderedLens): boolean => role === 'made' || role === '
 
 /** @param placed what the placing of the pair has judged already; a PD of one eye is one measure */
 export function positionMeasures(one: Case, placed: readonly Measure[]): Measure[] {
-  const isPlaced = ({ eye }: Measure): boolean => placed.some((other) => other.quantity === 'pd' && other.eye === eye);
-  const fitting = fittingPlaces(one).filter((measure) => !isPlaced(measure));
-  const mounted = one.order.supply === 'glazed' ? [...fitting, ...heights(one), ...nearPd(one)] : [];
-  return [...mounted, ...segments(one), ...segmentDifference(one)];
+  const measures: Measure[] = [];
+  if (one.order.supply === 'glazed') {
+    const isPlaced = ({ eye }: Measure): boolean =>
+      placed.some((other) => other.quantity === 'pd' && other.eye === eye);
+    measures.push(...fittingPlaces(one).filter((measure) => !isPlaced(measure)), ...heights(one), ...nearPd(one));
+  }
+  if (one.values.figures['segment-width'] || one.values.figures['segment-tilt'])
+    measures.push(...segments(one), ...segmentDifference(one));
+  return measures;
 }
 
 /** The fitting points of progressives stand before each eye, whatever the power. */
 function fittingPlaces({ order, values, set, guard }: Case): Measure[] {
   const limit = plainLimit(set, 'fittingHorizontal');
+  if (!limit) return [];
   return EYES.flatMap((eye) => {
     const ordered = order.pd[eye];
     const lens = order.lenses[eye];
-    if (!limit || !ordered || lens.role !== 'made' || classOfLens(lens) !== 'progressive') return [];
+    if (!ordered || lens.role !== 'made' || classOfLens(lens) !== 'progressive') return [];
     const subject = { quantity: 'pd', eye, unit: 'mm' } as const;
     const read = values.figures.pd?.[eye];
     if (!read) return [notRead(subject, ordered.value)];
@@ -50,14 +56,15 @@ function heights(one: Case): Measure[] {
   return [...measures, ...heightDifference(one)];
 }
 
+const hasHeight = (lens: OrderedLens): boolean => lens.role !== 'absent' && hasPoint(lens) && lens.height !== null;
+
 /** The difference is that of the two errors, so unequal heights may be ordered. A lens that stays in the frame counts too. */
 function heightDifference({ order, values, set, guard }: Case): Measure[] {
   const { R, L } = order.lenses;
   const [right, left] = [values.figures.height?.R, values.figures.height?.L];
-  if (![R, L].every((lens) => lens.role !== 'absent' && hasPoint(lens) && lens.height) || !right || !left) return [];
-  const table: PlainTable = [R, L].some((lens) => classOfLens(lens) === 'progressive')
-    ? 'fittingHeightDifference'
-    : 'segmentHeightDifference';
+  if (!right || !left || !hasHeight(R) || !hasHeight(L)) return [];
+  const isFitting = classOfLens(R) === 'progressive' || classOfLens(L) === 'progressive';
+  const table: PlainTable = isFitting ? 'fittingHeightDifference' : 'segmentHeightDifference';
   const limit = plainLimit(set, table);
   const ordered = tidy((R.height?.value ?? 0) - (L.height?.value ?? 0));
   if (!limit) return [];
@@ -84,8 +91,9 @@ function nearPd({ order, values, set, guard }: Case): Measure[] {
   const read = near?.pair ?? (near?.R && near.L ? sumOf(near.R, near.L) : null);
   const subject = { quantity: 'near-pd', eye: null, unit: 'mm' } as const;
   if (!read) return [notRead(subject, sum)];
-  const assumed = set.segmentHorizontal?.counted === 'each-eye' ? 'worst-split' : null;
-  return [judge(subject, { assumed, ...figureAgainst(sum, read, limit) }, guard)];
+  const figure = figureAgainst(sum, read, limit);
+  if (set.segmentHorizontal?.counted === 'each-eye') figure.assumed = 'worst-split';
+  return [judge(subject, figure, guard)];
 }
 
 function orderedEach({ nearPd: { R, L } }: Order): PerEye<Placed<number>> | null {

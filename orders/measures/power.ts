@@ -8,13 +8,26 @@ import { EYES, type Order, type OrderedLens } from '../model';
 import { powerToMake } from '../power-to-make';
 import type { Read, ReadValues, Step } from '../reduce';
 import type { GuardBand } from '../uncertainty';
-import { type Case, classOfLens, type Held, judge, type Measure, notJudged, notRead } from './measure';
+import {
+  type Case,
+  classOfLens,
+  type Held,
+  held,
+  judge,
+  type Measure,
+  notJudged,
+  notRead,
+  repeated,
+  type Subject,
+} from './measure';
 
 export function powerMeasures(one: Case): Measure[] {
-  return EYES.flatMap((eye) => {
+  const measures: Measure[] = [];
+  for (const eye of EYES) {
     const lens = one.order.lenses[eye];
-    return lens.role === 'made' ? lensMeasures(one, lens, eye) : [];
-  });
+    if (lens.role === 'made') lensMeasures(one, lens, eye, measures);
+  }
+  return measures;
 }
 
 /** The power a lens must show where it is read, in minus form. Null where it is not known. */
@@ -38,62 +51,62 @@ export function powerRead(values: ReadValues, lens: OrderedLens): Read<Power> | 
   return plain ?? (type === 'single-vision' ? near : null);
 }
 
-function lensMeasures({ order, values, set, guard }: Case, lens: OrderedLens, eye: Eye): Measure[] {
+function lensMeasures({ order, values, set, guard }: Case, lens: OrderedLens, eye: Eye, measures: Measure[]): void {
   const ordered = powerAtReference(order, lens);
   const read = powerRead(values, lens);
   // No pair is accepted on one lens: a power that is missing, unreadable or without its addition leaves the other waiting.
-  if (ordered === null) return [unjudged(eye, read, 'power-missing')];
-  if (ordered === 'unstated') return [unjudged(eye, read, 'verification-missing')];
+  if (ordered === null || ordered === 'unstated') {
+    measures.push(unjudged(eye, read, ordered === null ? 'power-missing' : 'verification-missing'));
+    return;
+  }
   const slots = meridianSlots(ordered);
   const strongest = slots[0];
   if (!read) {
-    const list = [
-      notRead({ quantity: 'power', eye, meridian: 1, unit: 'D' }, strongest.of(ordered)),
-      notRead({ quantity: 'cylinder', eye, unit: 'D' }, ordered.cylinder),
-    ];
-    return ordered.cylinder === 0 ? list : [...list, notRead({ quantity: 'axis', eye, unit: 'deg' }, ordered.axis)];
+    measures.push(notRead({ quantity: 'power', eye, meridian: 1, unit: 'D' }, strongest.of(ordered)));
+    measures.push(notRead({ quantity: 'cylinder', eye, unit: 'D' }, ordered.cylinder));
+    if (ordered.cylinder !== 0) measures.push(notRead({ quantity: 'axis', eye, unit: 'deg' }, ordered.axis));
+    return;
   }
   const assumed = isOffice(lens) && read === values.power[eye] ? 'near-point-assumed' : null;
   const lensClass = classOfLens(lens);
   const judged = judgedMeridians(set, lensClass) === 'each-meridian' ? slots : [strongest];
-  const measures: Measure[] = [];
   let cylinderLimit: Limit | null = null;
-  for (const [at, { of }] of judged.entries()) {
-    const limits = powerLimits(set, lensClass, strongest.of(ordered), of(ordered), ordered.cylinder);
+  for (const slot of judged) {
+    const limits = powerLimits(set, lensClass, strongest.of(ordered), slot.of(ordered), ordered.cylinder);
     cylinderLimit = limits?.cylinder ?? null;
-    const subject = { quantity: 'power', eye, meridian: at === 0 ? 1 : 2, unit: 'D' } as const;
-    measures.push(judge(subject, { limit: limits?.meridian ?? null, assumed, ...against(of, ordered, read) }, guard));
+    const subject: Subject = { quantity: 'power', eye, meridian: slot === strongest ? 1 : 2, unit: 'D' };
+    const figure = against(slot, ordered, read, limits?.meridian ?? null);
+    figure.assumed = assumed;
+    measures.push(judge(subject, figure, guard));
   }
   if (cylinderLimit || ordered.cylinder !== 0) {
-    const from = { ...read, steps: read.steps.filter(isOfCylinder) };
-    const held = { limit: cylinderLimit, ...against(({ cylinder }) => cylinder, ordered, from) };
-    measures.push(judge({ quantity: 'cylinder', eye, unit: 'D' }, held, guard));
+    const figure = against(CYLINDER, ordered, read, cylinderLimit);
+    if (read.steps.length > 0) figure.steps = read.steps.filter(isOfCylinder);
+    measures.push(judge({ quantity: 'cylinder', eye, unit: 'D' }, figure, guard));
   }
   const axis = axisMeasure(ordered, read, axisLimit(set, lensClass, ordered.cylinder), eye, guard);
   if (axis) measures.push(axis);
-  return measures;
 }
 
 /** One figure of a lens, ordered and read, with its repeats. */
-export function against(of: (lens: Power) => number, ordered: Power, read: Read<Power>): Omit<Held, 'limit'> {
-  return {
-    from: read,
-    ordered: of(ordered),
-    read: of(read.value),
-    deviation: of(read.value) - of(ordered),
-    all: read.all.map((lens) => ({ read: of(lens), deviation: of(lens) - of(ordered) })),
-  };
+function against({ of }: Slot, ordered: Power, read: Read<Power>, limit: Limit | null): Held {
+  const wanted = of(ordered);
+  const value = of(read.value);
+  const figure = held(read, wanted, value, value - wanted, limit);
+  figure.all = repeated(read.all, (lens) => ({ read: of(lens), deviation: of(lens) - wanted }));
+  return figure;
 }
 
 const unjudged = (eye: Eye, read: Read<Power> | null, because: string): Measure =>
   notJudged({ quantity: 'power', eye, meridian: 1, unit: 'D' }, read, because);
 
-/** One principal meridian of a lens written in minus form. */
+/** One figure of a lens written in minus form: a principal meridian, or the cylinder. */
 interface Slot {
   readonly of: (lens: Power) => number;
 }
 
 const SPHERE: Slot = { of: ({ sphere }) => sphere };
+const CYLINDER: Slot = { of: ({ cylinder }) => cylinder };
 const CROSSED: Slot = { of: ({ sphere, cylinder }) => tidy(sphere + cylinder) };
 
 /**
@@ -119,22 +132,17 @@ function axisMeasure(
     const turned = normalAxis(axis - ordered.axis);
     return turned > 90 ? turned - 180 : turned;
   };
-  const toric = read.all.flatMap((lens, at) =>
-    lens.cylinder === 0 ? [] : [{ axis: lens.axis, place: read.places[at] ?? read.place }],
-  );
-  const held = {
-    from: {
-      ...read,
-      steps: read.steps.filter(({ step }) => step === 'mean'),
-      places: toric.map(({ place }) => place),
-    },
-    ordered: ordered.axis,
-    read: read.value.axis,
-    deviation: offset(read.value.axis),
-    all: toric.map(({ axis }) => ({ read: axis, deviation: offset(axis) })),
-    limit,
-  };
-  return judge({ quantity: 'axis', eye, unit: 'deg' }, held, guard);
+  const { axis } = read.value;
+  const figure = held(read, ordered.axis, axis, offset(axis), limit);
+  if (read.steps.length > 0) figure.steps = read.steps.filter(({ step }) => step === 'mean');
+  if (read.all.length > 1) {
+    const toric = read.all.flatMap((lens, at) =>
+      lens.cylinder === 0 ? [] : [{ axis: lens.axis, place: read.places[at] ?? read.place }],
+    );
+    figure.places = toric.map(({ place }) => place);
+    figure.all = repeated(toric, (one) => ({ read: one.axis, deviation: offset(one.axis) }));
+  }
+  return judge({ quantity: 'axis', eye, unit: 'deg' }, figure, guard);
 }
 
 /** The zero error drops out of a cylinder, and an eighth of the sphere is not its business. */

@@ -2,73 +2,102 @@
  * What a check has something to look at in. Most orders have no slab, no tint and nothing outside, and a year of work
  * has a hundred thousand of them: a check that says what it needs is not run where nothing of it is there.
  */
-import type { LineNode } from '../../grammar';
-import type { Measure } from '../measures/measure';
-import { EYES, type OrderedLens } from '../model';
+import type { Block } from '../../grammar';
+import type { Evaluation } from '../evaluate';
+import type { Outcome } from '../measures/measure';
+import type { Order, OrderedLens } from '../model';
 import type { Subject } from './rule';
 
-/** A part of an order, of its readings or of its evaluation that an order may have or not. */
-export type Need = keyof typeof IS_THERE;
-
-const inLens =
-  (has: (lens: OrderedLens) => unknown) =>
-  ({ order: { lenses } }: Subject): boolean =>
-    EYES.some((eye) => has(lenses[eye]));
-
-const inMeasure =
-  (is: (measure: Measure) => boolean) =>
-  ({ evaluation: { measures } }: Subject): boolean =>
-    measures.some(is);
-
-const inLine =
-  (is: (node: LineNode) => boolean) =>
-  ({ block }: Subject): boolean =>
-    block.lines.some((line) => is(line.parsed(block.kind).node));
-
-const IS_THERE = {
-  blank: inLens(({ blank }) => blank),
-  slab: inLens(({ slab }) => slab),
-  prism: inLens(({ prism, prismUnclear }) => prism ?? prismUnclear),
+/** A part of an order, of its readings or of its evaluation that an order may have or not; a bit each. */
+const BITS = {
+  blank: 1 << 0,
+  slab: 1 << 1,
+  prism: 1 << 2,
   /** A power beside the ordered one: as prescribed, or of a lens that is not made to a power. */
-  'other-power': inLens(({ rx, role }) => rx !== null || role !== 'made'),
-  vertex: ({ order: { tested, asWorn } }: Subject) => tested !== null || asWorn.vertex !== null,
-  tilt: ({ order: { asWorn } }: Subject) => asWorn.panto !== null || asWorn.wrap !== null,
-  monocular: ({ order: { pd, nearPd } }: Subject) => (pd.R ?? pd.L ?? nearPd.R ?? nearPd.L) !== null,
-  'prism-line': inLine((node) => node.kind === 'prism' || (node.kind === 'power' && node.entries.some(hasPrism))),
-  'decentre-line': inLine(({ kind }) => kind === 'decentre'),
-  'tint-line': inLine(({ kind }) => kind === 'tint'),
-  instrument: ({ order, context }: Subject) => context.instruments.size > 0 && order.readings.length > 0,
-  decision: ({ order }: Subject) => order.decided !== null,
-  house: ({ evaluation }: Subject) => evaluation.house !== null,
-  outside: ({ evaluation: { measures, earlier } }: Subject) => measures.some(isOutside) || earlier.some(isOutside),
-  'not-read': inMeasure(({ outcome }) => outcome === 'not-read'),
-  'not-judged': inMeasure(({ outcome }) => outcome === 'not-judged'),
-  repeats: inMeasure(({ repeats }) => repeats.length > 0),
-  coarse: inMeasure(({ tooCoarse }) => tooCoarse),
-  uncertainty: inMeasure(({ uncertainty }) => uncertainty !== null),
-  /** An add as a difference of two positions. */
-  difference: ({ order: { readings } }: Subject) =>
-    readings.some(({ measurements }) =>
-      measurements.some((one) => one.quantity === 'add' && one.value.kind !== 'value'),
-    ),
-} satisfies Readonly<Record<string, (subject: Subject) => boolean>>;
+  'other-power': 1 << 3,
+  vertex: 1 << 4,
+  tilt: 1 << 5,
+  /** A PD of one eye. */
+  monocular: 1 << 6,
+  'prism-line': 1 << 7,
+  'decentre-line': 1 << 8,
+  'tint-line': 1 << 9,
+  /** A declared instrument, and a reading. */
+  instrument: 1 << 10,
+  decision: 1 << 11,
+  house: 1 << 12,
+  /** A measure that fails, or failed in an earlier reading. */
+  outside: 1 << 13,
+  'not-read': 1 << 14,
+  'not-judged': 1 << 15,
+  repeats: 1 << 16,
+  coarse: 1 << 17,
+  uncertainty: 1 << 18,
+  /** An add read as a difference of two positions. */
+  difference: 1 << 19,
+} as const;
 
-function hasPrism({ prism }: { readonly prism: readonly unknown[] }): boolean {
-  return prism.length > 0;
-}
+export type Need = keyof typeof BITS;
 
-function isOutside({ outcome }: Measure): boolean {
-  return outcome === 'fail';
-}
+export const isThere = (bits: number, need: Need): boolean => (bits & BITS[need]) !== 0;
 
-const NEEDS = Object.keys(IS_THERE) as readonly Need[];
-const LOOKS = Object.values(IS_THERE) as readonly ((subject: Subject) => boolean)[];
+/** What of it all a subject has. */
+export const thereIn = ({ order, evaluation, context, block }: Subject): number =>
+  inOrder(order) |
+  inLens(order.lenses.R) |
+  inLens(order.lenses.L) |
+  inLines(block) |
+  inEvaluation(evaluation) |
+  (context.instruments.size > 0 && order.readings.length > 0 ? BITS.instrument : 0);
 
-/** What of it all a subject has, a bit for each. */
-export function thereIn(subject: Subject): number {
+function inOrder({ tested, asWorn, pd, nearPd, decided, readings }: Order): number {
   let bits = 0;
-  for (let at = 0; at < LOOKS.length; at++) if (LOOKS[at]?.(subject)) bits |= 1 << at;
+  if (tested || asWorn.vertex) bits |= BITS.vertex;
+  if (asWorn.panto || asWorn.wrap) bits |= BITS.tilt;
+  if (pd.R || pd.L || nearPd.R || nearPd.L) bits |= BITS.monocular;
+  if (decided) bits |= BITS.decision;
+  for (const { measurements } of readings)
+    for (const one of measurements) if (one.quantity === 'add' && one.value.kind !== 'value') bits |= BITS.difference;
   return bits;
 }
 
-export const isThere = (bits: number, need: Need): boolean => (bits & (1 << NEEDS.indexOf(need))) !== 0;
+function inLens({ blank, slab, prism, prismUnclear, rx, role }: OrderedLens): number {
+  let bits = 0;
+  if (blank) bits |= BITS.blank;
+  if (slab) bits |= BITS.slab;
+  if (prism || prismUnclear) bits |= BITS.prism;
+  if (rx || role !== 'made') bits |= BITS['other-power'];
+  return bits;
+}
+
+function inLines({ lines, kind }: Block): number {
+  let bits = 0;
+  for (const line of lines) {
+    const { node } = line.parsed(kind);
+    if (node.kind === 'tint') bits |= BITS['tint-line'];
+    else if (node.kind === 'decentre') bits |= BITS['decentre-line'];
+    else if (node.kind === 'prism') bits |= BITS['prism-line'];
+    else if (node.kind === 'power')
+      for (const { prism } of node.entries) if (prism.length > 0) bits |= BITS['prism-line'];
+  }
+  return bits;
+}
+
+const OF_OUTCOME: Readonly<Record<Outcome, number>> = {
+  pass: 0,
+  fail: BITS.outside,
+  'not-read': BITS['not-read'],
+  'not-judged': BITS['not-judged'],
+};
+
+function inEvaluation({ house, measures, earlier }: Evaluation): number {
+  let bits = house ? BITS.house : 0;
+  for (const { outcome, repeats, tooCoarse, uncertainty } of measures) {
+    bits |= OF_OUTCOME[outcome];
+    if (repeats.length > 0) bits |= BITS.repeats;
+    if (tooCoarse) bits |= BITS.coarse;
+    if (uncertainty !== null) bits |= BITS.uncertainty;
+  }
+  for (const { outcome } of earlier) if (outcome === 'fail') bits |= BITS.outside;
+  return bits;
+}

@@ -1,10 +1,10 @@
 /** What several rules of an order ask about its lenses, and how they tell one thing that is said for both at once. */
 import type { DesignType } from '../../../grammar';
 import type { FindingData, Level, Place } from '../../finding';
-import { EYES, type Order, type OrderedLens } from '../../model';
+import type { Order, OrderedLens } from '../../model';
 import type { Report } from '../rule';
 
-export const lensesOf = ({ lenses }: Order): readonly OrderedLens[] => EYES.map((eye) => lenses[eye]);
+export const lensesOf = ({ lenses: { R, L } }: Order): readonly OrderedLens[] => [R, L];
 
 /** Lenses to be made to a power. One of which the order says nothing at all is told as missing, and not a second time. */
 export const madeLenses = (order: Order): readonly OrderedLens[] =>
@@ -33,6 +33,7 @@ export interface AboutLens {
 
 /** Tells each place once: `add +2.00` without an eye says one thing, though it holds for both lenses. */
 export function tellPerPlace(report: Report, found: readonly AboutLens[]): void {
+  if (found.length === 0) return;
   const told = new Map<string, readonly [AboutLens, ...AboutLens[]]>();
   for (const one of found) {
     const key = `${one.place.line}.${one.place.start}`;
