@@ -12,8 +12,8 @@ import {
 } from '../../optics';
 import { attempt } from '../attempt';
 import { ASSUMED, USUAL_CENTRE, USUAL_EDGE } from './assumptions';
-import { type Case, indexOf, isProgressive, known, powerOf } from './case';
-import { assumed, dioptres, type Inputs, type Known, length, mm, ordered, prism, worked } from './figure';
+import { type Case, indexOf, isProgressive, known, once, powerOf } from './case';
+import { assumed, dioptres, type Inputs, type Known, length, mm, ordered, prism, together, worked } from './figure';
 import { inwardsOf, raiseOf } from './places';
 
 export interface Body {
@@ -37,48 +37,45 @@ export interface Cut {
 const STEP = 4;
 
 /** The ordered centre thickness; or that which the ordered edge needs; or else the usual one, and said. */
-export function bodyOf(one: Case): Known<Body> | null {
+export const bodyOf = once((one): Known<Body> | null => {
   const surface = frontOf(one);
   if (!surface) return null;
   const { front, index } = surface.value;
   const centre = orderedCentre(one) ?? centreForEdge(one) ?? usualCentre(one);
   if (!centre) return null;
   const { 'centre thickness': own, ...elsewhere } = centre.inputs;
-  const inputs = { ...surface.inputs, ...(own ? { 'centre thickness': own } : {}) };
+  const inputs = together(surface.inputs, own && { 'centre thickness': own });
   return known({ front, index, centre: centre.value, elsewhere }, inputs, [...surface.assumed, ...centre.assumed]);
-}
+});
 
 /** True power of the front surface, from the base curve as it is marked. */
-export function frontOf(one: Case): Known<{ readonly front: number; readonly index: number }> | null {
+const frontOf = once((one): Known<{ readonly front: number; readonly index: number }> | null => {
   const { baseCurve } = one.lens;
   const index = indexOf(one);
   if (!baseCurve || !index || isProgressive(one.lens)) return null;
   const front = attempt(() => surfacePower(baseCurve.value, index.value));
   if (front === null) return null;
-  const inputs = { 'base curve': ordered(dioptres(baseCurve.value)), ...index.inputs };
-  return known({ front, index: index.value }, { ...inputs, 'front surface': worked(dioptres(front)) }, [
-    ASSUMED.baseCurveIndex,
-  ]);
-}
+  const inputs = together({ 'base curve': ordered(dioptres(baseCurve.value)) }, index.inputs, {
+    'front surface': worked(dioptres(front)),
+  });
+  return known({ front, index: index.value }, inputs, [ASSUMED.baseCurveIndex]);
+});
 
 /** The lens in its frame, where power, surface, layout and shape are all known. */
-export function cutOf(one: Case): Known<Cut> | null {
+export const cutOf = once((one): Known<Cut> | null => {
   const { order, lens, eye } = one;
   const [surface, power, inwards] = [frontOf(one), powerOf(one), inwardsOf(one)];
   const { a, b, ed } = order.frame;
   if (!surface || !power || !inwards || !a || !b || !ed) return null;
   const raise = raiseOf(one);
   const worn = (lens.verification?.prism ?? lens.prism)?.value;
-  const inputs: Inputs = {
-    ...power.inputs,
-    ...surface.inputs,
-    A: length(a),
-    B: length(b),
-    ED: length(ed),
-    decentration: worked(mm(inwards.value)),
-    ...(raise ? { raise: worked(mm(raise.value)) } : {}),
-    ...(worn ? { prism: ordered(prism(prismBeforeEye(worn, eye))) } : {}),
-  };
+  const inputs = together(
+    power.inputs,
+    surface.inputs,
+    { A: length(a), B: length(b), ED: length(ed), decentration: worked(mm(inwards.value)) },
+    raise && { raise: worked(mm(raise.value)) },
+    worn && { prism: ordered(prism(prismBeforeEye(worn, eye))) },
+  );
   const cut: Cut = {
     lens: { power: power.value, ...surface.value, ...(worn ? { prism: worn } : {}) },
     shape: { a: a.value, b: b.value, ed: ed.value },
@@ -91,7 +88,7 @@ export function cutOf(one: Case): Known<Cut> | null {
     ASSUMED.outline,
     ASSUMED.sphericalFront,
   ]);
-}
+});
 
 export const edgeOf = ({ shape, opticalCentre }: Cut): readonly Displacement[] =>
   outlinePoints(shape, opticalCentre, STEP);
@@ -106,10 +103,7 @@ function centreForEdge(one: Case): Known<number> | null {
   const { edge, min } = one.lens.thickness;
   if (!edge && !min) return null;
   const least = { edge: Math.max(edge?.value ?? 0, min?.value ?? 0), centre: min?.value ?? 0 };
-  const inputs = {
-    ...(edge ? { 'edge thickness': length(edge) } : {}),
-    ...(min ? { 'least thickness': length(min) } : {}),
-  };
+  const inputs = together(edge && { 'edge thickness': length(edge) }, min && { 'least thickness': length(min) });
   return solved(one, least, inputs, []);
 }
 
@@ -135,5 +129,5 @@ function solved(
   const cut = cutOf(one);
   const centre = cut && attempt(() => centreThicknessFor(cut.value.lens, edgeOf(cut.value), least));
   if (!cut || centre === null) return null;
-  return known(centre, { ...inputs, 'centre thickness': worked(mm(centre)) }, [...taken, ...cut.assumed]);
+  return known(centre, together(inputs, { 'centre thickness': worked(mm(centre)) }), [...taken, ...cut.assumed]);
 }

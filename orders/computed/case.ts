@@ -4,21 +4,45 @@ import type { DesignType, Eye } from '../../grammar';
 import { minusForm, type Power } from '../../optics';
 import { materials } from '../../tables';
 import { attempt } from '../attempt';
-import type { LensMaterial, Order, OrderedLens } from '../model';
+import type { LensMaterial, Order, OrderedLens, PerEye } from '../model';
 import { powerToMake } from '../power-to-make';
-import type { Body } from './body';
-import { dioptres, type Input, type Known, ordered, type WorkedUnit, worked } from './figure';
+import { amount, dioptres, type Known, listed, ordered, type WorkedUnit, worked } from './figure';
 
 export interface Case {
   readonly order: Order;
   readonly lens: OrderedLens;
   readonly eye: Eye;
-  /** Worked out when first asked for, since several figures rest on it and it has to be solved for. */
-  readonly body: () => Known<Body> | null;
+  /** What `once` has worked out, by the function that worked it out. */
+  readonly known: Map<unknown, unknown>;
+}
+
+const CASES = new WeakMap<Order, PerEye<Case>>();
+
+/** Both lenses of an order, the same ones whenever they are asked for, so that nothing is worked out twice. */
+export function casesOf(order: Order): PerEye<Case> {
+  let known = CASES.get(order);
+  if (!known) {
+    const caseOf = (eye: Eye): Case => ({ order, lens: order.lenses[eye], eye, known: new Map() });
+    known = { R: caseOf('R'), L: caseOf('L') };
+    CASES.set(order, known);
+  }
+  return known;
+}
+
+/** Works out for a lens what many figures rest on when it is first asked for, and then keeps it. */
+export function once<V extends object | null>(of: (one: Case) => V): (one: Case) => V {
+  return (one) => {
+    let found = one.known.get(of) as V | undefined;
+    if (found === undefined) {
+      found = of(one);
+      one.known.set(of, found);
+    }
+    return found;
+  };
 }
 
 /** The power of the lens in the frame, in minus form: to be made, of the kept lens, or wished for a balance lens. */
-export function powerOf({ order, lens }: Case): Known<Power> | null {
+export const powerOf = once(({ order, lens }): Known<Power> | null => {
   const stated = lens.role === 'kept' ? lens.kept?.power : lens.role === 'balance' ? lens.balance?.power : undefined;
   if (lens.role === 'kept' || lens.role === 'balance') {
     const power = stated && attempt(() => minusForm(stated.value));
@@ -29,17 +53,17 @@ export function powerOf({ order, lens }: Case): Known<Power> | null {
   if (target?.kind !== 'known' || !power) return null;
   const isTyped = target.from === 'written' || target.from === 'verification';
   return known(power, { power: isTyped ? ordered(dioptres(power)) : worked(dioptres(power)) });
-}
+});
 
 /** The add that the lens is to read, dioptres; a lens for one distance and one made to its near point have none. */
-export function addOf({ lens }: Case): Known<number> | null {
+export const addOf = once(({ lens }): Known<number> | null => {
   const add = lens.role === 'kept' ? lens.kept?.add : (lens.verification?.add ?? lens.add);
   return add && !isSingleVision(lens) && !isOffice(lens)
     ? known(add.value, { add: ordered(dioptres(add.value)) })
     : null;
-}
+});
 
-export const indexOf = ({ lens }: Case): Known<number> | null => constant(lens.material?.value, 'index', 'index', null);
+export const indexOf = once(({ lens }) => constant(lens.material?.value, 'index', 'index', null));
 export const abbeOf = ({ lens }: Case): Known<number> | null =>
   constant(lens.material?.value, 'abbe', 'Abbe number', null);
 export const densityOf = ({ lens }: Case): Known<number> | null =>
@@ -56,9 +80,9 @@ function constant(
 ): Known<number> | null {
   const value = material?.[which];
   if (value == null) return null;
-  const listed = materials.find(({ id }) => id === material?.known)?.[COLUMN[which]].value;
-  const input: Input = { value, unit, from: listed === value ? 'materials' : 'ordered' };
-  return known(value, { [name]: input });
+  const inTable = materials.find(({ id }) => id === material?.known)?.[COLUMN[which]].value;
+  const input = amount(value, unit);
+  return known(value, { [name]: value === inTable ? listed(input) : ordered(input) });
 }
 
 export const known = <V>(value: V, inputs: Known<V>['inputs'], assumed: readonly string[] = []): Known<V> => ({

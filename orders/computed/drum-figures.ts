@@ -4,8 +4,9 @@ import { addErrorOnOtherSurface, expectedDrum, minusForm } from '../../optics';
 import { attempt } from '../attempt';
 import { tidy } from '../exact';
 import { ASSUMED } from './assumptions';
+import { bodyOf } from './body';
 import { addOf, type Case, isMade, isSegmented, known, powerOf } from './case';
-import { degrees, dioptres, type Known, type Worked, work } from './figure';
+import { degrees, dioptres, type Known, together, type Worked, work } from './figure';
 import { SOURCES } from './sources';
 import { usualBodyOf } from './usual-body';
 
@@ -19,22 +20,21 @@ export function drum(one: Case): Worked | null {
     inputs: power.inputs,
     source: SOURCES.drum,
   };
-  return work('drum', one.eye, basis, () => ({
-    thin: dioptres(sphere),
-    wide: dioptres(sphere + cylinder),
-    ...(cylinder === 0 ? {} : { wheel: degrees(axis) }),
-  }));
+  return work('drum', one.eye, basis, () => {
+    const lines = { thin: dioptres(sphere), wide: dioptres(sphere + cylinder) };
+    return cylinder === 0 ? lines : { thin: lines.thin, wide: lines.wide, wheel: degrees(axis) };
+  });
 }
 
 /** Both positions of an add by difference: the lens is turned over, so that the wheel shows the mirrored axis. */
 export function drumInSegment(one: Case): Worked | null {
-  const [power, add, body] = [powerOf(one), addOf(one), one.body()];
+  const [power, add, body] = [powerOf(one), addOf(one), bodyOf(one)];
   if (!isMade(one.lens) || !isSegmented(one.lens) || !power || !add || !body) return null;
   const { front, index, centre: thickness } = body.value;
   const basis = {
     formula:
       'front surface on the stop, front vertex power = front surface + back surface / (1 − thickness / index × back surface); in the segment + add',
-    inputs: { ...power.inputs, ...add.inputs, ...body.inputs },
+    inputs: together(power.inputs, add.inputs, body.inputs),
     source: SOURCES.vertexPowers,
     assumed: [...power.assumed, ASSUMED.segmentInFront, ...body.assumed],
   };
@@ -56,11 +56,11 @@ export function drumInSegment(one: Case): Worked | null {
  */
 export function backSurfaceError(one: Case): Known<number> | null {
   const add = addOf(one);
-  const body = isMade(one.lens) && isSegmented(one.lens) ? (one.body() ?? usualBodyOf(one)) : null;
+  const body = isMade(one.lens) && isSegmented(one.lens) ? (bodyOf(one) ?? usualBodyOf(one)) : null;
   if (!add || !body) return null;
   const { front, index, centre } = body.value;
   const error = attempt(() => addErrorOnOtherSurface(front, add.value, centre, index));
-  const inputs = { ...add.inputs, ...body.inputs };
+  const inputs = together(add.inputs, body.inputs);
   return error === null
     ? null
     : known(tidy(error), inputs, [ASSUMED.segmentInFront, ASSUMED.segmentThickness, ...body.assumed]);
@@ -68,13 +68,13 @@ export function backSurfaceError(one: Case): Known<number> | null {
 
 /** How much too strong the add comes out with the back surface on the stop, distance and segment alike. */
 export function addError(one: Case): Worked | null {
-  const [add, body] = [addOf(one), one.body()];
+  const [add, body] = [addOf(one), bodyOf(one)];
   if (!isMade(one.lens) || !isSegmented(one.lens) || !add || !body) return null;
   const { front, index, centre } = body.value;
   const basis = {
     formula:
       'back vertex power of the front surface with the add, less that without it, less the add: F / (1 − thickness / index × F)',
-    inputs: { ...add.inputs, ...body.inputs },
+    inputs: together(add.inputs, body.inputs),
     source: SOURCES.vertexPowers,
     assumed: [ASSUMED.segmentInFront, ...body.assumed],
   };

@@ -126,8 +126,7 @@ export const amount = (value: WorkedValue, unit: WorkedUnit): Amount => ({ value
 /** Each shape is spelled out: there are hundreds of values in an order, and copying by name costs more than all formulas. */
 function rounded(value: WorkedValue): WorkedValue {
   if (typeof value === 'number') return tidy(value);
-  if ('sphere' in value)
-    return { sphere: tidy(value.sphere), cylinder: tidy(value.cylinder), axis: tidy(value.axis) };
+  if ('sphere' in value) return { sphere: tidy(value.sphere), cylinder: tidy(value.cylinder), axis: tidy(value.axis) };
   if ('meridian' in value) return { meridian: tidy(value.meridian), power: tidy(value.power) };
   return { in: tidy(value.in), up: tidy(value.up) };
 }
@@ -141,6 +140,7 @@ export const percent = (value: number): Amount => amount(value, 'percent');
 export const ordered = ({ value, unit }: Amount): Input => ({ value, unit, from: 'ordered' });
 export const worked = ({ value, unit }: Amount): Input => ({ value, unit, from: 'worked' });
 export const assumed = ({ value, unit }: Amount): Input => ({ value, unit, from: 'assumed' });
+export const listed = ({ value, unit }: Amount): Input => ({ value, unit, from: 'materials' });
 
 /** A length that the order states. */
 export const length = ({ value }: Placed<number>): Input => ordered(mm(value));

@@ -2,8 +2,7 @@
 import type { Eye } from '../../grammar';
 import { attempt } from '../attempt';
 import type { Order } from '../model';
-import { bodyOf } from './body';
-import type { Case } from './case';
+import { type Case, casesOf } from './case';
 import { addError, backSurfaceError, drum, drumInSegment } from './drum-figures';
 import type { Known, Worked } from './figure';
 import { allInset, blank, decentration, drop, inset, nearInset, raise } from './layout-figures';
@@ -96,42 +95,32 @@ const OF_PAIR: readonly ((pair: Pair) => Worked | null)[] = [
 
 /** All figures of one lens that the order says enough for. Never throws; a figure whose inputs are out of range is left out. */
 export function workedLens(order: Order, eye: Eye): readonly Worked[] {
-  if (order.lenses[eye].role === 'absent') return [];
-  const one = caseOf(order, eye);
-  return OF_LENS.flatMap((figure) => attempt(() => figure(one)) ?? []);
+  const one = casesOf(order)[eye];
+  return one.lens.role === 'absent' ? [] : allOf(OF_LENS, one);
 }
 
 /** What `vertical-imbalance` shows, for whoever judges it. */
 export const readingImbalance = (order: Order): ReturnType<typeof imbalanceAtReading> =>
-  attempt(() => imbalanceAtReading(pairOf(order)));
+  attempt(() => imbalanceAtReading(casesOf(order)));
 
 /** How much too strong an add of this lens comes out with the back surface on the stop, dioptres. */
-export const addErrorFromBack = (order: Order, eye: Eye): Known<number> | null => backSurfaceError(caseOf(order, eye));
+export const addErrorFromBack = (order: Order, eye: Eye): Known<number> | null => backSurfaceError(casesOf(order)[eye]);
 
 /** Drum positions with the front surface on the stop, where the order says enough of the body of the lens. */
 export const drumFromFront = (order: Order, eye: Eye): Worked | null =>
-  attempt(() => drumInSegment(caseOf(order, eye)));
-
-const pairOf = (order: Order): Pair => ({ R: caseOf(order, 'R'), L: caseOf(order, 'L') });
+  attempt(() => drumInSegment(casesOf(order)[eye]));
 
 /** All figures of the pair. */
 export function workedPair(order: Order): readonly Worked[] {
-  const pair = pairOf(order);
-  if (pair.R.lens.role === 'absent' || pair.L.lens.role === 'absent') return [];
-  return OF_PAIR.flatMap((figure) => attempt(() => figure(pair)) ?? []);
+  const pair = casesOf(order);
+  return pair.R.lens.role === 'absent' || pair.L.lens.role === 'absent' ? [] : allOf(OF_PAIR, pair);
 }
 
-/** The body of a lens has to be solved for and several figures rest on it, so it is worked out once, when first asked for. */
-function caseOf(order: Order, eye: Eye): Case {
-  let body: ReturnType<typeof bodyOf> | undefined;
-  const one: Case = {
-    order,
-    lens: order.lenses[eye],
-    eye,
-    body: () => {
-      if (body === undefined) body = bodyOf(one);
-      return body;
-    },
-  };
-  return one;
+function allOf<Of>(figures: readonly ((of: Of) => Worked | null)[], of: Of): readonly Worked[] {
+  const all: Worked[] = [];
+  for (const figure of figures) {
+    const worked = attempt(() => figure(of));
+    if (worked) all.push(worked);
+  }
+  return all;
 }

@@ -3,7 +3,7 @@
 import { minimumBlank, monocularDecentration, totalInset } from '../../optics';
 import { ASSUMED, CHIPPING_MARGIN } from './assumptions';
 import { type Case, isForNear, isSegmented } from './case';
-import { assumed, type Inputs, type Known, length, mm, type Worked, work, worked } from './figure';
+import { assumed, type Inputs, type Known, length, mm, together, type Worked, work, worked } from './figure';
 import { dropOf, halfPd, insetByTurning, inwardsOf, orderedInset, raiseOf } from './places';
 import { SOURCES } from './sources';
 
@@ -61,7 +61,7 @@ export function inset(one: Case): Worked | null {
 /** Where no near PD is ordered: the inset and the near distance of this eye that follow from its distance PD. */
 export function nearInset(one: Case): Worked | null {
   if (!one.lens.add && !isForNear(one.lens)) return null;
-  const [found, half] = [insetByTurning(one), halfPd(one.order, one.eye)];
+  const [found, half] = [insetByTurning(one), halfPd(one)];
   if (!found || !half) return null;
   const formula =
     'half PD / (1 + working distance × (1 / distance to the centre of rotation − horizontal power / 1000))';
@@ -77,7 +77,7 @@ export function allInset(one: Case): Worked | null {
   const frame: Inputs = { A: length(a), DBL: length(dbl) };
   const [own, both] = [order.nearPd[eye], order.nearPd.binocular];
   if (!lens.inset && own) {
-    const inputs = { ...frame, [`near PD ${eye}`]: length(own) };
+    const inputs = together(frame, { [`near PD ${eye}`]: length(own) });
     const basis = { formula: `(A + DBL) / 2 − near PD ${eye}`, inputs, source: SOURCES.insets };
     return work('total-inset', eye, basis, () => ({
       in: mm(monocularDecentration(a.value, dbl.value, own.value)),
@@ -86,7 +86,7 @@ export function allInset(one: Case): Worked | null {
   if (!lens.inset && both) {
     const basis = {
       formula: '(A + DBL − near PD) / 2',
-      inputs: { ...frame, 'near PD': length(both) },
+      inputs: together(frame, { 'near PD': length(both) }),
       source: SOURCES.insets,
     };
     return work('total-inset', eye, basis, () => ({ in: mm(totalInset(a.value, dbl.value, both.value)) }));

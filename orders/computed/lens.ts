@@ -15,7 +15,7 @@ import { attempt } from '../attempt';
 import { tidy } from '../exact';
 import type { Order } from '../model';
 import { powerToMake } from '../power-to-make';
-import { isSegmented } from './case';
+import { casesOf, isSegmented } from './case';
 import type { Known } from './figure';
 import { dropOf, inwardsOf, orderedInset, raiseOf } from './places';
 
@@ -46,7 +46,7 @@ export function computeLens(order: Order, eye: Eye): ComputedLens | null {
   const lens = order.lenses[eye];
   if (!lens.written) return null;
   const ordered = lens.written.value;
-  const one = { order, lens, eye };
+  const one = casesOf(order)[eye];
   return attempt(() => {
     const target = powerToMake(order, lens);
     const add = lens.add?.value ?? null;

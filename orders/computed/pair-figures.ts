@@ -5,8 +5,20 @@ import { attempt } from '../attempt';
 import { isLess, tidy } from '../exact';
 import { EYES } from '../model';
 import { ASSUMED, BORNE_IMBALANCE } from './assumptions';
-import { addOf, type Case, isForNear, isProgressive, isSegmented, known, powerOf } from './case';
-import { dioptres, type Inputs, type Known, mm, ordered, prism, type Worked, work, worked } from './figure';
+import { addOf, type Case, casesOf, isForNear, isProgressive, isSegmented, known, once, powerOf } from './case';
+import {
+  amount,
+  dioptres,
+  type Known,
+  mm,
+  ordered,
+  percent,
+  prism,
+  together,
+  type Worked,
+  work,
+  worked,
+} from './figure';
 import { magnificationOf } from './physical-figures';
 import { halfPd, insetByTurning, readingLevelOf } from './places';
 import { segmentAt } from './segment-figures';
@@ -20,16 +32,17 @@ export interface Pair {
 /** Where none is ordered: both near halves together. */
 export function nearPd(pair: Pair): Worked | null {
   if (!EYES.every((eye) => pair[eye].lens.add !== null || isForNear(pair[eye].lens))) return null;
-  const halves = bothOf(pair, (one) => halfPd(one.order, one.eye));
+  const halves = bothOf(pair, halfPd);
   const insets = bothOf(pair, insetByTurning);
   if (!halves || !insets) return null;
-  const inputs: Inputs = {
+  const away = insets.R.inputs['working distance'];
+  const parts = {
     'half PD R': halves.R.inputs['half PD'] ?? worked(mm(halves.R.value)),
     'half PD L': halves.L.inputs['half PD'] ?? worked(mm(halves.L.value)),
     'inset R': worked(mm(insets.R.value)),
     'inset L': worked(mm(insets.L.value)),
-    ...only(insets.R.inputs, 'working distance'),
   };
+  const inputs = together(parts, away && { 'working distance': away });
   const basis = {
     formula: 'half PD R − inset R + half PD L − inset L',
     inputs,
@@ -88,7 +101,7 @@ function levelled(pair: Pair, what: 'slab-off' | 'reverse-slab'): Worked | null 
     formula: isSlab
       ? 'vertical imbalance, base up on the lens that is less plus along the vertical'
       : 'vertical imbalance, base down on the lens that is more plus along the vertical',
-    inputs: { ...found.inputs, 'vertical imbalance': worked(prism(slabs.amount)) },
+    inputs: together(found.inputs, { 'vertical imbalance': worked(prism(slabs.amount)) }),
     source: SOURCES.slabOff,
     assumed: found.assumed,
   };
@@ -104,14 +117,14 @@ export function imageDifference(pair: Pair): Worked | null {
   const basis = {
     formula: '100 × (magnification R / magnification L − 1)',
     inputs: {
-      'magnification R': worked({ value: sizes.R.value, unit: null }),
-      'magnification L': worked({ value: sizes.L.value, unit: null }),
+      'magnification R': worked(amount(sizes.R.value, null)),
+      'magnification L': worked(amount(sizes.L.value, null)),
     },
     source: SOURCES.magnification,
     assumed: [...sizes.R.assumed, ...sizes.L.assumed],
   };
   return work('magnification-difference', null, basis, () => ({
-    right: { value: magnificationDifference(sizes.R.value, sizes.L.value), unit: 'percent' },
+    right: percent(magnificationDifference(sizes.R.value, sizes.L.value)),
   }));
 }
 
@@ -121,21 +134,22 @@ export function imageDifference(pair: Pair): Worked | null {
  */
 export function imbalanceAtReading(pair: Pair): { readonly up: number; readonly level: number } | null {
   const found = imbalanceOf(pair);
-  return found && { up: tidy(found.value), level: tidy(readingLevelOf(pair.R.order).value) };
+  return found && { up: tidy(found.value), level: tidy(readingLevelOf(pair.R).value) };
 }
 
 /** Not for a balance lens, behind which nothing is seen double, nor for lenses looked through at their centres. */
-function imbalanceOf(pair: Pair): Known<number> | null {
+const imbalanceOf = ({ R }: Pair): Known<number> | null => imbalanceWith(R);
+
+/** Kept with the right lens. */
+const imbalanceWith = once(({ order }): Known<number> | null => {
+  const pair = casesOf(order);
   if (EYES.some((eye) => pair[eye].lens.role === 'balance' || isForNear(pair[eye].lens))) return null;
   const powers = bothOf(pair, powerOf);
   const along = powers && attempt(() => ({ R: powerAt(powers.R.value, 90), L: powerAt(powers.L.value, 90) }));
   if (!powers || !along) return null;
-  const level = readingLevelOf(pair.R.order);
-  const inputs: Inputs = {
-    'vertical power R': worked(dioptres(along.R)),
-    'vertical power L': worked(dioptres(along.L)),
-    ...level.inputs,
-  };
+  const level = readingLevelOf(pair.R);
+  const vertical = { 'vertical power R': worked(dioptres(along.R)), 'vertical power L': worked(dioptres(along.L)) };
+  const inputs = together(vertical, level.inputs);
   const isAlike = areAlike(pair);
   const segments = isAlike ? null : bothOf(pair, segmentAt);
   const plain = ((along.R - along.L) * level.value) / 10;
@@ -151,10 +165,10 @@ function imbalanceOf(pair: Pair): Known<number> | null {
   if (!parts) return null;
   return known(
     plain + parts.R - parts.L,
-    { ...inputs, 'segment prism R': worked(prism(parts.R)), 'segment prism L': worked(prism(parts.L)) },
+    together(inputs, { 'segment prism R': worked(prism(parts.R)), 'segment prism L': worked(prism(parts.L)) }),
     [...segments.R.assumed, ...segments.L.assumed],
   );
-}
+});
 
 /** Equal adds in equal segments at one height change nothing between the eyes. */
 function areAlike({ R, L }: Pair): boolean {
@@ -167,8 +181,3 @@ function bothOf<V>(pair: Pair, of: (one: Case) => V | null): { readonly R: V; re
   const [right, left] = [of(pair.R), of(pair.L)];
   return right === null || left === null ? null : { R: right, L: left };
 }
-
-const only = (inputs: Inputs, name: string): Inputs => {
-  const input = inputs[name];
-  return input ? { [name]: input } : {};
-};

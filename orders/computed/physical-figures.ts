@@ -14,9 +14,21 @@ import {
 } from '../../optics';
 import { attempt } from '../attempt';
 import { ASSUMED, TO_ENTRANCE_PUPIL } from './assumptions';
-import { type Cut, cutOf, edgeOf } from './body';
-import { addOf, type Case, densityOf, indexOf, isMade, isSegmented, known, powerOf } from './case';
-import { assumed, dioptres, type Known, length, mm, type Worked, work, worked } from './figure';
+import { bodyOf, type Cut, cutOf, edgeOf } from './body';
+import { addOf, type Case, densityOf, indexOf, isMade, isSegmented, known, once, powerOf } from './case';
+import {
+  amount,
+  assumed,
+  dioptres,
+  type Known,
+  length,
+  mm,
+  percent,
+  together,
+  type Worked,
+  work,
+  worked,
+} from './figure';
 import { SOURCES } from './sources';
 
 /** Centre, thinnest and thickest edge of the lens in its frame. */
@@ -46,13 +58,13 @@ export function mass(one: Case): Worked | null {
   const { cut, centre } = found.value;
   const basis = {
     formula: 'volume within the outline × density',
-    inputs: { ...found.inputs, ...density.inputs },
+    inputs: together(found.inputs, density.inputs),
     source: SOURCES.weight,
     assumed: found.assumed,
   };
   return work('weight', one.eye, basis, () => {
     const cubic = volume({ ...cut.lens, centre }, cut.shape, cut.opticalCentre);
-    return { weight: { value: weight(cubic, density.value), unit: 'g' } };
+    return { weight: amount(weight(cubic, density.value), 'g') };
   });
 }
 
@@ -79,7 +91,7 @@ export function digitalBaseCurve(one: Case): Worked | null {
     formula: isPlus
       ? `3.50 ${add ? '+ add / 2 ' : ''}+ spherical equivalent`
       : `4.25 + ${add ? '(spherical equivalent + add)' : 'spherical equivalent'} / 2`,
-    inputs: { ...equivalent.inputs, ...add?.inputs },
+    inputs: together(equivalent.inputs, add?.inputs),
     source: SOURCES.boddy,
   };
   return work('base-curve-advice-digital', one.eye, basis, () => ({
@@ -99,13 +111,13 @@ export function magnification(one: Case): Worked | null {
     assumed: found.assumed,
   };
   return work('magnification', one.eye, basis, () => ({
-    gain: { value: 100 * (found.value - 1), unit: 'percent' },
+    gain: percent(100 * (found.value - 1)),
   }));
 }
 
 /** Spectacle magnification, no unit, with what it rests on. */
-export function magnificationOf(one: Case): Known<number> | null {
-  const [equivalent, body] = [equivalentOf(one), one.body()];
+export const magnificationOf = once((one): Known<number> | null => {
+  const [equivalent, body] = [equivalentOf(one), bodyOf(one)];
   const { vertex } = one.order.asWorn;
   if (!equivalent || !body || !vertex) return null;
   const { front, index, centre } = body.value;
@@ -114,14 +126,12 @@ export function magnificationOf(one: Case): Known<number> | null {
     return spectacleMagnification({ front, back, thickness: centre, index }, vertex.value + TO_ENTRANCE_PUPIL);
   });
   if (found === null) return null;
-  const inputs = {
-    ...equivalent.inputs,
-    ...body.inputs,
+  const inputs = together(equivalent.inputs, body.inputs, {
     vertex: length(vertex),
     'to the entrance pupil': assumed(mm(TO_ENTRANCE_PUPIL)),
-  };
+  });
   return known(found, inputs, [...body.assumed, ASSUMED.entrancePupil]);
-}
+});
 
 /** The share of light that each uncoated surface throws back. */
 export function reflected(one: Case): Worked | null {
@@ -133,25 +143,25 @@ export function reflected(one: Case): Worked | null {
     source: SOURCES.reflectance,
   };
   return work('reflectance', one.eye, basis, () => ({
-    surface: { value: 100 * reflectance(index.value), unit: 'percent' },
+    surface: percent(100 * reflectance(index.value)),
   }));
 }
 
-function equivalentOf(one: Case): Known<number> | null {
+const equivalentOf = once((one): Known<number> | null => {
   const power = isMade(one.lens) ? powerOf(one) : null;
   const equivalent = power && attempt(() => sphericalEquivalent(power.value));
   if (!power || equivalent === null) return null;
-  return known(equivalent, { ...power.inputs, 'spherical equivalent': worked(dioptres(equivalent)) });
-}
+  return known(equivalent, together(power.inputs, { 'spherical equivalent': worked(dioptres(equivalent)) }));
+});
 
 /** The lens in its frame with its centre thickness; nothing where the body of the lens is not known. */
-function cutAndCentre(one: Case): Known<{ readonly cut: Cut; readonly centre: number }> | null {
-  const [cut, body] = [isMade(one.lens) ? cutOf(one) : null, one.body()];
+const cutAndCentre = once((one): Known<{ readonly cut: Cut; readonly centre: number }> | null => {
+  const [cut, body] = [isMade(one.lens) ? cutOf(one) : null, bodyOf(one)];
   if (!cut || !body) return null;
   const taken = [...body.assumed, ...cut.assumed, ...(isSegmented(one.lens) ? [ASSUMED.withoutSegment] : [])];
   return known(
     { cut: cut.value, centre: body.value.centre },
-    { ...cut.inputs, ...body.value.elsewhere, ...body.inputs },
+    together(cut.inputs, body.value.elsewhere, body.inputs),
     taken,
   );
-}
+});

@@ -9,7 +9,7 @@ import {
   segmentInset,
 } from '../../optics';
 import { attempt } from '../attempt';
-import { EYES, type Order } from '../model';
+import { EYES } from '../model';
 import { placingPd } from '../placing-pd';
 import {
   ASSUMED,
@@ -20,14 +20,14 @@ import {
   TO_ROTATION_CENTRE,
   WORKING_DISTANCE,
 } from './assumptions';
-import { type Case, hasPlainSegment, isSegmented, known, powerOf } from './case';
-import { assumed, dioptres, type Inputs, type Known, length, mm, ordered, worked } from './figure';
+import { type Case, casesOf, hasPlainSegment, isSegmented, known, once, powerOf } from './case';
+import { assumed, dioptres, type Known, length, mm, ordered, together, worked } from './figure';
 
 /**
  * The reference point from the boxed centre, positive inwards; of a pair made for near by its near PD. The distance of
  * this eye counts before that of the pair.
  */
-export function inwardsOf({ order, eye }: Pick<Case, 'order' | 'eye'>): Known<number> | null {
+export const inwardsOf = once(({ order, eye }): Known<number> | null => {
   const { a, dbl } = order.frame;
   if (!a || !dbl) return null;
   const { of: pd, isNear } = placingPd(order);
@@ -39,27 +39,27 @@ export function inwardsOf({ order, eye }: Pick<Case, 'order' | 'eye'>): Known<nu
     : both && attempt(() => decentration(a.value, dbl.value, both.value));
   if (inwards == null) return null;
   const distance = own ? { [`${name} ${eye}`]: length(own) } : { [name]: length(both as typeof a) };
-  return known(inwards, { ...inputs, ...distance });
-}
+  return known(inwards, together(inputs, distance));
+});
 
 /** The reference point from the boxed centre, positive upwards, where the height is that of the point and not of a segment. */
-export function raiseOf({ order, lens }: Pick<Case, 'order' | 'lens'>): Known<number> | null {
+export const raiseOf = once(({ order, lens }): Known<number> | null => {
   const { b } = order.frame;
   if (!b || !lens.height || isSegmented(lens)) return null;
   return known(lens.height.value - b.value / 2, { height: length(lens.height), B: length(b) });
-}
+});
 
 /** The top of the segment below the boxed centre line. */
-export function dropOf({ order, lens }: Pick<Case, 'order' | 'lens'>): Known<number> | null {
+export const dropOf = once(({ order, lens }): Known<number> | null => {
   const { b } = order.frame;
   const { height } = lens;
   if (!b || !height || !isSegmented(lens)) return null;
   const drop = attempt(() => segmentDrop(height.value, b.value));
   return drop === null ? null : known(drop, { B: length(b), height: length(height) });
-}
+});
 
 /** How far the near point stands inwards of the distance point, as the order says. */
-export function orderedInset({ order, lens, eye }: Pick<Case, 'order' | 'lens' | 'eye'>): Known<number> | null {
+export const orderedInset = once(({ order, lens, eye }): Known<number> | null => {
   if (lens.inset) return known(lens.inset.value, { inset: length(lens.inset) });
   const { pd, nearPd } = order;
   const [far, near] = [pd[eye], nearPd[eye]];
@@ -70,45 +70,44 @@ export function orderedInset({ order, lens, eye }: Pick<Case, 'order' | 'lens' |
   if (!bothFar || !bothNear) return null;
   const inset = attempt(() => segmentInset(bothFar.value, bothNear.value));
   return inset === null ? null : known(inset, { PD: length(bothFar), 'near PD': length(bothNear) });
-}
+});
 
 /** Where the order gives no near PD: as far as the eye turns in towards the near point, through the prism of the lens. */
-export function insetByTurning(one: Case): Known<number> | null {
-  const { order, lens, eye } = one;
+export const insetByTurning = once((one): Known<number> | null => {
   if (hasNearPlace(one)) return null;
-  const [half, power] = [halfPd(order, eye), powerOf(one)];
+  const [half, power] = [halfPd(one), powerOf(one)];
   if (!half || !power) return null;
-  const cm = lens.design?.value.working;
+  const cm = one.lens.design?.value.working;
   const away = cm ? cm * 10 : WORKING_DISTANCE;
   const along = attempt(() => powerAt(power.value, 180));
   const inset = along === null ? null : attempt(() => insetByConvergence(half.value, away, along, TO_ROTATION_CENTRE));
   if (along === null || inset === null) return null;
-  const inputs: Inputs = {
-    ...half.inputs,
+  const inputs = together(half.inputs, {
     'working distance': cm ? ordered(mm(away)) : assumed(mm(away)),
     'horizontal power': worked(dioptres(along)),
     'distance to the centre of rotation': assumed(mm(TO_ROTATION_CENTRE)),
-  };
+  });
   const taken = [...(cm ? [] : [ASSUMED.workingDistance]), ASSUMED.rotationCentre];
   return known(inset, inputs, [...half.assumed, ...taken]);
-}
+});
 
 const hasNearPlace = ({ order: { nearPd }, lens }: Case): boolean =>
   lens.inset !== null || nearPd.binocular !== null || nearPd.R !== null || nearPd.L !== null;
 
 /** The distance of this eye alone; half of that of the pair where no more is said. */
-export function halfPd({ pd }: Order, eye: Case['eye']): Known<number> | null {
+export const halfPd = once(({ order: { pd }, eye }): Known<number> | null => {
   const [own, both] = [pd[eye], pd.binocular];
   if (own) return known(own.value, { 'half PD': length(own) });
   if (!both) return null;
   return known(both.value / 2, { PD: length(both), 'half PD': worked(mm(both.value / 2)) }, [ASSUMED.halvesEqual]);
-}
+});
 
 /** Where one reads, below the distance centres: a little into the segments, the lower one of two, or else the usual level. */
-export function readingLevelOf(order: Order): Known<number> {
+export const readingLevelOf = once(({ order }): Known<number> => {
   const tops = EYES.flatMap((eye) => {
-    const lens = order.lenses[eye];
-    const drop = lens.role === 'absent' ? null : dropOf({ order, lens });
+    const one = casesOf(order)[eye];
+    const { lens } = one;
+    const drop = lens.role === 'absent' ? null : dropOf(one);
     // The height of a trifocal is that of its upper line; one reads below the lower one.
     const more = lens.design?.value.type === 'trifocal' ? (lens.design.value.depth ?? Number.NaN) : 0;
     return drop && Number.isFinite(more) ? [drop.value + more] : [];
@@ -117,7 +116,7 @@ export function readingLevelOf(order: Order): Known<number> {
   if (tops.length === 0 || level <= 0)
     return known(READING_LEVEL, { 'reading level': assumed(mm(READING_LEVEL)) }, [ASSUMED.readingLevel]);
   return known(level, { 'reading level': worked(mm(level)) }, [ASSUMED.intoSegment, ASSUMED.centreOnDatum]);
-}
+});
 
 /** Depth of the optical centre of a segment below its top, from its shape and size. */
 export function segmentCentreOf({ lens }: Pick<Case, 'lens'>): Known<number> | null {
@@ -127,16 +126,15 @@ export function segmentCentreOf({ lens }: Pick<Case, 'lens'>): Known<number> | n
   if (shape === 'full-width') return known(0, { 'centre of the segment': worked(mm(0)) });
   if (width === null) return null;
   const size = { 'segment width': ordered(mm(width)) };
-  if (shape === 'round') return known(width / 2, { ...size, 'centre of the segment': worked(mm(width / 2)) });
+  if (shape === 'round') return known(width / 2, together(size, { 'centre of the segment': worked(mm(width / 2)) }));
   if (depth !== null) {
     // The segment is wider than deep, whichever figure comes first.
     const [wide, deep] = [Math.max(width, depth), Math.min(width, depth)];
     const below = deep - wide / 2;
     const inputs = { 'segment width': ordered(mm(wide)), 'segment depth': ordered(mm(deep)) };
-    return below < 0 ? null : known(below, { ...inputs, 'centre of the segment': worked(mm(below)) });
+    return below < 0 ? null : known(below, together(inputs, { 'centre of the segment': worked(mm(below)) }));
   }
   if (width < FLAT_TOP_WIDTHS.least || width > FLAT_TOP_WIDTHS.most) return null;
-  return known(FLAT_TOP_CENTRE, { ...size, 'centre of the segment': assumed(mm(FLAT_TOP_CENTRE)) }, [
-    ASSUMED.segmentCentre,
-  ]);
+  const inputs = together(size, { 'centre of the segment': assumed(mm(FLAT_TOP_CENTRE)) });
+  return known(FLAT_TOP_CENTRE, inputs, [ASSUMED.segmentCentre]);
 }

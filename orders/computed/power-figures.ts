@@ -3,7 +3,7 @@
 import { minusForm, nearPower, type Power, plusForm, principalMeridians, sphericalEquivalent } from '../../optics';
 import { carriedToWear, type PowerByUse, type PowerToMake, powerToMake, usePower } from '../power-to-make';
 import type { Case } from './case';
-import { type Basis, dioptres, type Inputs, length, mm, ordered, type Worked, work, worked } from './figure';
+import { type Basis, dioptres, type Inputs, length, mm, ordered, together, type Worked, work, worked } from './figure';
 import { SOURCES } from './sources';
 import { vertexWay } from './vertex-way';
 
@@ -47,7 +47,7 @@ export function near({ lens, eye }: Case): Worked | null {
   const add = lens.add.value;
   const basis = {
     formula: 'power + add',
-    inputs: { ...inputs, add: ordered(dioptres(add)) },
+    inputs: together(inputs, { add: ordered(dioptres(add)) }),
     source: SOURCES.practice,
   };
   return work('near-power', eye, basis, () => ({ power: dioptres(nearPower(value, add)) }));
@@ -57,7 +57,7 @@ export function intermediate({ lens, eye }: Case): Worked | null {
   const addition = lens.design?.value.intermediate ?? lens.intermediate?.value;
   if (!lens.written || addition == null) return null;
   const { value, inputs } = written(lens.written.value);
-  const all = { ...inputs, 'intermediate addition': ordered(dioptres(addition)) };
+  const all = together(inputs, { 'intermediate addition': ordered(dioptres(addition)) });
   const basis = { formula: 'power + intermediate addition', inputs: all, source: SOURCES.practice };
   return work('intermediate-power', eye, basis, () => ({ power: dioptres(nearPower(value, addition)) }));
 }
@@ -99,11 +99,11 @@ function wayOf({ from, power }: Target, { order, lens }: Pick<Case, 'order' | 'l
       return { formula: 'as ordered', inputs, source: SOURCES.practice };
     case 'near': {
       const add = ordered(dioptres(lens.add?.value ?? 0));
-      return { formula: 'power + add', inputs: { ...inputs, add }, source: SOURCES.practice };
+      return { formula: 'power + add', inputs: together(inputs, { add }), source: SOURCES.practice };
     }
     case 'intermediate': {
       const more = { 'intermediate addition': ordered(dioptres(addition ?? 0)) };
-      return { formula: 'power + intermediate addition', inputs: { ...inputs, ...more }, source: SOURCES.practice };
+      return { formula: 'power + intermediate addition', inputs: together(inputs, more), source: SOURCES.practice };
     }
     case 'vertex': {
       const before = usePower(lens);
@@ -122,12 +122,12 @@ function vertexBasis({ order, lens }: Pick<Case, 'order' | 'lens'>, byUse: Power
   const { tested, asWorn } = order;
   const isTyped = byUse.from === 'written';
   const way = vertexWay(lens, byUse);
-  const inputs: Inputs = {
-    power: isTyped ? ordered(dioptres(byUse.power)) : worked(dioptres(byUse.power)),
-    ...(tested ? { tested: length(tested) } : {}),
-    ...(asWorn.vertex ? { worn: length(asWorn.vertex) } : {}),
-    ...way.inputs,
-  };
+  const inputs = together(
+    { power: isTyped ? ordered(dioptres(byUse.power)) : worked(dioptres(byUse.power)) },
+    tested && { tested: length(tested) },
+    asWorn.vertex && { worn: length(asWorn.vertex) },
+    way.inputs,
+  );
   return { formula: `${way.formula} along each meridian`, inputs, source: way.source, assumed: way.assumed };
 }
 

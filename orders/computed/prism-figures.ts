@@ -4,7 +4,7 @@ import { decentrationForPrism, prentice, principalMeridians, prismBeforeEye, res
 import { attempt } from '../attempt';
 import { isSame } from '../exact';
 import { type Case, isMade, isSingleVision, powerOf } from './case';
-import { type Basis, degrees, mm, ordered, prism, type Refusal, type Worked, work } from './figure';
+import { type Basis, degrees, mm, ordered, prism, type Refusal, together, type Worked, work } from './figure';
 import { SOURCES } from './sources';
 
 /** Amount and base of the ordered prism as one, the base counter-clockwise from the examiner’s right. */
@@ -32,7 +32,7 @@ export function byDecentration(one: Case): Worked | null {
   const { in: inwards, up } = lens.decentre.value;
   const basis = {
     formula: 'power × decentration / 10, along both directions',
-    inputs: { ...power.inputs, decentration: ordered(mm({ in: inwards, up })) },
+    inputs: together(power.inputs, { decentration: ordered(mm({ in: inwards, up })) }),
     source: SOURCES.prismByDecentration,
   };
   return work('prism-by-decentration', eye, basis, () => {
@@ -50,7 +50,7 @@ export function forPrism(one: Case): Worked | null {
   if (!before) return null;
   const basis: Basis = {
     formula: '10 × prism / power along each principal meridian',
-    inputs: { ...power.inputs, prism: ordered(prism(before)) },
+    inputs: together(power.inputs, { prism: ordered(prism(before)) }),
     source: SOURCES.prismByDecentration,
   };
   const moved = work('decentration-for-prism', eye, basis, () => {

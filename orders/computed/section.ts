@@ -4,7 +4,7 @@ import { curvature, sagOfCurvature, thicknessProfile } from '../../optics';
 import { attempt } from '../attempt';
 import type { Order } from '../model';
 import { bodyOf, type Cut, cutOf, edgeOf } from './body';
-import type { Case } from './case';
+import { casesOf } from './case';
 
 /** One point of the cut, millimetres. */
 export interface SectionPoint {
@@ -25,10 +25,9 @@ const POINTS = 49;
  * Source: as for `thickness` and `outlineRadius`.
  */
 export function sectionOf(order: Order, eye: Eye): readonly SectionPoint[] | null {
-  const lens = order.lenses[eye];
-  if (lens.role === 'absent') return null;
-  const one: Case = { order, lens, eye, body: () => bodyOf(one) };
-  const [cut, body] = [cutOf(one), one.body()];
+  const one = casesOf(order)[eye];
+  if (one.lens.role === 'absent') return null;
+  const [cut, body] = [cutOf(one), bodyOf(one)];
   if (!cut || !body) return null;
   return attempt(() => pointsOf(cut.value, body.value.centre));
 }

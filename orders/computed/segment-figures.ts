@@ -20,9 +20,10 @@ import {
   isProgressive,
   isSegmented,
   known,
+  once,
   powerOf,
 } from './case';
-import { dioptres, type Inputs, type Known, mm, ordered, prism, type Worked, work, worked } from './figure';
+import { dioptres, type Input, type Known, mm, ordered, prism, together, type Worked, work, worked } from './figure';
 import { dropOf, insetByTurning, orderedInset, readingLevelOf, segmentCentreOf } from './places';
 import { SOURCES } from './sources';
 
@@ -32,7 +33,7 @@ export function jump(one: Case): Worked | null {
   if (!add || !centre) return null;
   const basis = {
     formula: 'add × centre of the segment below its top / 10, base towards that centre',
-    inputs: { ...add.inputs, ...centre.inputs },
+    inputs: together(add.inputs, centre.inputs),
     source: SOURCES.imageJump,
     assumed: centre.assumed,
   };
@@ -50,7 +51,7 @@ export function displacement(one: Case): Worked | null {
   const basis = {
     formula:
       '(vertical power × reading level + add × (reading level − centre of the segment below the distance centre)) / 10, base up',
-    inputs: { 'vertical power': worked(dioptres(along)), ...at.inputs },
+    inputs: together({ 'vertical power': worked(dioptres(along)) }, at.inputs),
     source: SOURCES.readingLevel,
     assumed: at.assumed,
   };
@@ -85,11 +86,11 @@ export function colour(one: Case): Worked | null {
   const amount = Math.hypot(at.value.in, at.value.up);
   const basis = {
     formula: 'prism at the near point / Abbe number',
-    inputs: {
-      ...picked(at.inputs, 'inset', 'reading level'),
-      'prism at the near point': worked(prism(amount)),
-      ...abbe.inputs,
-    },
+    inputs: together(
+      { inset: at.inputs.inset as Input, 'reading level': at.inputs['reading level'] as Input },
+      { 'prism at the near point': worked(prism(amount)) },
+      abbe.inputs,
+    ),
     source: SOURCES.chromatic,
     assumed: at.assumed,
   };
@@ -99,30 +100,30 @@ export function colour(one: Case): Worked | null {
 }
 
 /** Add, reading level and depth of the segment’s centre, for a segment whose place and centre are known. */
-export function segmentAt(
-  one: Case,
-): Known<{ readonly add: number; readonly level: number; readonly centreDrop: number }> | null {
-  const [add, drop, centre, level] = [addOf(one), dropOf(one), segmentCentreOf(one), readingLevelOf(one.order)];
-  if (!add || !drop || !centre) return null;
-  const centreDrop = drop.value + centre.value;
-  const inputs = {
-    ...add.inputs,
-    drop: worked(mm(drop.value)),
-    ...centre.inputs,
-    'centre of the segment below the distance centre': worked(mm(centreDrop)),
-    ...level.inputs,
-  };
-  return known({ add: add.value, level: level.value, centreDrop }, inputs, [...centre.assumed, ...level.assumed]);
-}
+export const segmentAt = once(
+  (one): Known<{ readonly add: number; readonly level: number; readonly centreDrop: number }> | null => {
+    const [add, drop, centre, level] = [addOf(one), dropOf(one), segmentCentreOf(one), readingLevelOf(one)];
+    if (!add || !drop || !centre) return null;
+    const centreDrop = drop.value + centre.value;
+    const inputs = together(
+      add.inputs,
+      { drop: worked(mm(drop.value)) },
+      centre.inputs,
+      { 'centre of the segment below the distance centre': worked(mm(centreDrop)) },
+      level.inputs,
+    );
+    return known({ add: add.value, level: level.value, centreDrop }, inputs, [...centre.assumed, ...level.assumed]);
+  },
+);
 
 /** Prism before the eye at the point one reads through, the ordered prism included. */
-function nearPrismOf(one: Case): Known<EyePrism> | null {
-  const { order, lens, eye } = one;
+const nearPrismOf = once((one): Known<EyePrism> | null => {
+  const { lens, eye } = one;
   if (isForNear(lens) || isProgressive(lens)) return null;
   const [power, inset] = [powerOf(one), orderedInset(one) ?? insetByTurning(one)];
   const segment = isSegmented(lens) ? segmentAt(one) : null;
   if (!power || !inset || (isSegmented(lens) && !(segment && hasPlainSegment(lens)))) return null;
-  const level = readingLevelOf(order);
+  const level = readingLevelOf(one);
   const stated = (lens.verification?.prism ?? lens.prism)?.value;
   const found = attempt(() => {
     const outwards = eye === 'R' ? -inset.value : inset.value;
@@ -131,17 +132,14 @@ function nearPrismOf(one: Case): Known<EyePrism> | null {
     return prismBeforeEye({ right: right + (stated?.right ?? 0), up: up + add + (stated?.up ?? 0) }, eye);
   });
   if (!found) return null;
-  const inputs: Inputs = {
-    ...power.inputs,
-    inset: inset.inputs.inset ?? worked(mm(inset.value)),
-    ...(segment?.inputs ?? level.inputs),
-    ...(stated ? { 'ordered prism': ordered(prism(prismBeforeEye(stated, eye))) } : {}),
-  };
+  const inputs = together(
+    power.inputs,
+    { inset: inset.inputs.inset ?? worked(mm(inset.value)) },
+    segment?.inputs ?? level.inputs,
+    stated && { 'ordered prism': ordered(prism(prismBeforeEye(stated, eye))) },
+  );
   const taken = [...power.assumed, ...inset.assumed, ...(segment?.assumed ?? level.assumed)];
   return known(found, inputs, taken);
-}
-
-const picked = (inputs: Inputs, ...names: readonly string[]): Inputs =>
-  Object.fromEntries(Object.entries(inputs).filter(([name]) => names.includes(name)));
+});
 
 const vertical = (up: number): EyePrism => ({ in: 0, up });

@@ -5,25 +5,20 @@ import { tidy } from '../exact';
 import { ASSUMED, USUAL_CENTRE, USUAL_EDGE, USUAL_INDEX, USUAL_RADIUS } from './assumptions';
 import type { Body } from './body';
 import { type Case, indexOf, known, powerOf } from './case';
-import { assumed, dioptres, type Inputs, type Known, length, mm, ordered, worked } from './figure';
+import { amount, assumed, dioptres, type Known, length, mm, ordered, together, worked } from './figure';
 
 /** As the order says it, else by Vogel’s rule, the usual thickness and the common resin; null without a power. */
 export function usualBodyOf(one: Case): Known<Pick<Body, 'front' | 'index' | 'centre'>> | null {
   const power = powerOf(one);
   const mean = power && attempt(() => sphericalEquivalent(power.value));
   if (!power || mean === null) return null;
-  const index =
-    indexOf(one) ?? known(USUAL_INDEX, { index: assumed({ value: USUAL_INDEX, unit: null }) }, [ASSUMED.index]);
+  const index = indexOf(one) ?? known(USUAL_INDEX, { index: assumed(amount(USUAL_INDEX, null)) }, [ASSUMED.index]);
   const curve = curveOf(one, mean);
   const centre = centreOf(one, mean, index.value);
   const front = curve && attempt(() => surfacePower(curve.value, index.value));
   if (!curve || !centre || front === null) return null;
-  const inputs: Inputs = {
-    ...curve.inputs,
-    ...index.inputs,
-    'front surface': worked(dioptres(front)),
-    ...centre.inputs,
-  };
+  const surface = { 'front surface': worked(dioptres(front)) };
+  const inputs = together(curve.inputs, index.inputs, surface, centre.inputs);
   const taken = [...power.assumed, ...curve.assumed, ...index.assumed, ...centre.assumed];
   return known({ front, index: index.value, centre: centre.value }, inputs, taken);
 }

@@ -3,17 +3,18 @@
 import { opticalCentreHeightForTilt, powerForWear, prismFromWrap, wornPower } from '../../optics';
 import { carriedToWear, usePower } from '../power-to-make';
 import { ASSUMED } from './assumptions';
-import { type Case, indexOf, isMade, isSingleVision, known, powerOf } from './case';
+import { bodyOf } from './body';
+import { type Case, indexOf, isMade, isSingleVision, known, once, powerOf } from './case';
 import {
   degrees,
   dioptres,
   type Input,
-  type Inputs,
   type Known,
   length,
   mm,
   ordered,
   prism,
+  together,
   type Worked,
   work,
   worked,
@@ -33,7 +34,7 @@ export function worn(one: Case): Worked | null {
   const basis = {
     formula:
       'power matrix × tilt factor; along the tilt axis k, across it k / cos² tilt, k = (√(index² − sin² tilt) − cos tilt) / (index − 1)',
-    inputs: { ...power.inputs, ...index.inputs, ...position.inputs },
+    inputs: together(power.inputs, index.inputs, position.inputs),
     source: SOURCES.tilt,
     assumed: position.assumed,
   };
@@ -53,13 +54,13 @@ export function forWear(one: Case): Worked | null {
   const way = tested && worn ? vertexWay(lens, byUse) : null;
   const carried = tested && worn ? carriedToWear(order, lens, byUse) : byUse.power;
   if (!carried) return null;
-  const inputs: Inputs = {
-    power: byUse.from === 'written' ? ordered(dioptres(byUse.power)) : worked(dioptres(byUse.power)),
-    ...index.inputs,
-    ...position.inputs,
-    ...(tested && worn ? { tested: length(tested), worn: length(worn) } : {}),
-    ...way?.inputs,
-  };
+  const inputs = together(
+    { power: byUse.from === 'written' ? ordered(dioptres(byUse.power)) : worked(dioptres(byUse.power)) },
+    index.inputs,
+    position.inputs,
+    tested && worn && { tested: length(tested), worn: length(worn) },
+    way?.inputs,
+  );
   const basis = {
     formula: `${way ? `first the vertex distance: ${way.formula}; then ` : ''}the tilt factors taken out of the power matrix`,
     inputs,
@@ -74,12 +75,12 @@ export function forWear(one: Case): Worked | null {
 /** Prism that wrap alone brings, whatever the power. */
 export function wrapPrism(one: Case): Worked | null {
   const { wrap } = one.order.asWorn;
-  const body = one.body();
+  const body = bodyOf(one);
   if (!isMade(one.lens) || !wrap || wrap.value === 0 || !body) return null;
   const { front, centre, index } = body.value;
   const basis = {
     formula: '100 × thickness / index × front surface × sin wrap, base out',
-    inputs: { ...body.inputs, wrap: angle(wrap) },
+    inputs: together(body.inputs, { wrap: angle(wrap) }),
     source: SOURCES.wrapPrism,
     assumed: body.assumed,
   };
@@ -105,12 +106,12 @@ export function centreHeight({ order, lens, eye }: Case): Worked | null {
 }
 
 /** Tilt and wrap; where only one is given the other is taken as none. */
-function positionOf({ order, lens }: Case): Known<Position> | null {
+const positionOf = once(({ order, lens }): Known<Position> | null => {
   const { panto, wrap } = order.asWorn;
   if ((!panto && !wrap) || lens.role === 'absent') return null;
-  const inputs = { ...(panto ? { tilt: angle(panto) } : {}), ...(wrap ? { wrap: angle(wrap) } : {}) };
+  const inputs = together(panto && { tilt: angle(panto) }, wrap && { wrap: angle(wrap) });
   const taken = [...(panto ? [] : [ASSUMED.noTilt]), ...(wrap ? [] : [ASSUMED.noWrap])];
   return known({ pantoscopic: panto?.value ?? 0, wrap: wrap?.value ?? 0 }, inputs, taken);
-}
+});
 
 const angle = ({ value }: { readonly value: number }): Input => ordered(degrees(value));
