@@ -11,16 +11,20 @@ export function toJson({ document, blocks }: Analysis, path: string, options?: J
   const firstLine = (at: number): number => document.starts[at] as number;
   return {
     path,
-    orders: blocks.flatMap((block, at) => orderOf(block, firstLine(at), options) ?? []),
+    orders: blocks.flatMap((block, at) => {
+      const order = orderOf(block, firstLine(at), options);
+      return order === null ? [] : [JSON.parse(order) as OrderJson];
+    }),
     findings: blocks.flatMap((block, at) => findingsInJson(block, firstLine(at))),
   };
 }
 
+/** The order of a block as the text of an `OrderJson`, or null where it is none. */
 export const orderOf = (
   { order, evaluation }: BlockAnalysis,
   firstLine: number,
   options?: JsonOptions,
-): OrderJson | null => order && evaluation && orderInJson(order, evaluation, firstLine, options);
+): string | null => order && evaluation && orderInJson(order, evaluation, firstLine, options);
 
 interface JsonPiece {
   readonly order: string | null;
@@ -49,14 +53,11 @@ export function jsonWriter(options?: JsonOptions): FindingsWriter<JsonPiece> {
       orders = 0;
       return open(path, '');
     },
-    piece: (analysis, _, firstLine) => {
-      const order = orderOf(analysis, firstLine, options);
-      return {
-        order: order && JSON.stringify(order),
-        findings: findingsInJson(analysis, firstLine).map((finding) => JSON.stringify(finding)),
-        counted: counted(analysis),
-      };
-    },
+    piece: (analysis, _, firstLine) => ({
+      order: orderOf(analysis, firstLine, options),
+      findings: findingsInJson(analysis, firstLine).map((finding) => JSON.stringify(finding)),
+      counted: counted(analysis),
+    }),
     add: (piece) => {
       count(totals, piece.counted);
       findings.push(...piece.findings);

@@ -3,6 +3,7 @@ import type { BlockAnalysis } from '../../orders';
 import { findingsInJson } from './finding-json';
 import { orderOf } from './json';
 import type { JsonOptions } from './order-json';
+import { json } from './plain';
 import type { LineJson } from './shape';
 import { type FindingsWriter, writerOf } from './writer';
 
@@ -13,21 +14,26 @@ export function toLine(
   firstLine: number,
   options?: JsonOptions,
 ): LineJson | null {
+  const line = lineOf(analysis, path, firstLine, options);
+  return line === '' ? null : JSON.parse(line);
+}
+
+function lineOf(analysis: BlockAnalysis, path: string, firstLine: number, options?: JsonOptions): string {
   const order = orderOf(analysis, firstLine, options);
   const findings = findingsInJson(analysis, firstLine);
-  return order || findings.length > 0 ? { lentil: 1, path, order, findings } : null;
+  if (order === null && findings.length === 0) return '';
+  return `{"lentil":1,"path":${json(path)},"order":${order},"findings":${json(findings)}}\n`;
 }
 
 /** Writes one line for each order, and for each block that is none but has findings. */
 export function jsonLinesWriter(options?: JsonOptions): FindingsWriter<string> {
-  const written = (line: LineJson | null): string => (line ? `${JSON.stringify(line)}\n` : '');
   return writerOf({
     start: () => '',
     openFile: () => '',
     add: (line) => line,
-    piece: (analysis, path, firstLine) => written(toLine(analysis, path, firstLine, options)),
+    piece: (analysis, path, firstLine) => lineOf(analysis, path, firstLine, options),
     closeFile: () => '',
-    unreadable: (unread, error) => written({ lentil: 1, path: unread, error, order: null, findings: [] }),
+    unreadable: (unread, error) => `${json({ lentil: 1, path: unread, error, order: null, findings: [] })}\n`,
     end: () => '',
   });
 }

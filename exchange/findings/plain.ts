@@ -1,28 +1,68 @@
-/** Figures and places as JSON holds them: rounded to 1e-4, never -0, never NaN. */
+/**
+ * Figures, words and places as JSON text. An order has about a thousand of them, and to make objects first and text of
+ * them afterwards takes several times as long; a program that wants objects reads the text.
+ */
 import { type Place, type Power, type Range, type Step, tidy } from '../../orders';
-import type { PowerJson } from './shape';
 
-/** A figure for output; one that is none (NaN, infinite) becomes null. */
-export const plain = (value: number | null): number | null =>
-  value === null || !Number.isFinite(value) ? null : tidy(value);
+/** A figure rounded to 1e-4, never -0; one that is none (NaN, infinite) becomes null. */
+export const plain = (value: number | null): string =>
+  value === null || !Number.isFinite(value) ? 'null' : `${tidy(value)}`;
 
-export const plainPower = ({ sphere, cylinder, axis }: Power): PowerJson => ({
-  sphere: tidy(sphere),
-  cylinder: tidy(cylinder),
-  axis: tidy(cylinder) === 0 ? null : tidy(axis),
-});
+/** A word that only the program or the table gives: a code, a unit, an outcome. Nothing in it has to be escaped. */
+export const code = (word: string | number | null): string => (typeof word === 'string' ? `"${word}"` : `${word}`);
 
-/** The same step with every figure rounded. */
-export const plainStep = (step: Step): Step =>
-  Object.fromEntries(
-    Object.entries(step).map(([key, value]) => [
-      key,
-      typeof value === 'number' ? tidy(value) : Array.isArray(value) ? value.map(tidy) : value,
-    ]),
-  ) as Step;
+/** Anything else: text from a file, and the few values that are not worth a text of their own. */
+export const json = (value: unknown): string => JSON.stringify(value);
+
+const SAID = new Map<string, string>();
+/** A house may word its rows as it likes, so they are not kept for ever. */
+const MOST_SAID = 4096;
+
+/** A sentence that comes again with every order: a formula, a source, a row of a table. */
+export function said(sentence: string | null): string {
+  if (sentence === null) return 'null';
+  let known = SAID.get(sentence);
+  if (known === undefined) {
+    if (SAID.size >= MOST_SAID) SAID.clear();
+    known = JSON.stringify(sentence);
+    SAID.set(sentence, known);
+  }
+  return known;
+}
+
+/** @param each makes the text of one member */
+export function list<V>(values: readonly V[], each: (value: V, at: number) => string): string {
+  let text = '';
+  for (const [at, value] of values.entries()) text += at === 0 ? each(value, at) : `,${each(value, at)}`;
+  return `[${text}]`;
+}
+
+/** The axis of a sphere is a convention and stays out. */
+export const plainAxis = ({ cylinder, axis }: Power): string => (tidy(cylinder) === 0 ? 'null' : plain(axis));
+
+export const plainPower = (power: Power | null): string =>
+  power === null
+    ? 'null'
+    : `{"sphere":${plain(power.sphere)},"cylinder":${plain(power.cylinder)},"axis":${plainAxis(power)}}`;
+
+/** The steps of a measure, every figure rounded; most measures have none. */
+export const plainSteps = (steps: readonly Step[]): string => (steps.length === 0 ? '[]' : json(steps.map(plainStep)));
+
+function plainStep(step: Step): Readonly<Record<string, unknown>> {
+  const from = step as unknown as Readonly<Record<string, unknown>>;
+  const to: Record<string, unknown> = {};
+  for (const part in from) {
+    const value = from[part];
+    to[part] = typeof value === 'number' ? tidy(value) : Array.isArray(value) ? value.map(tidy) : value;
+  }
+  return to;
+}
 
 /** @param firstLine number of the first line of the place’s block in its file */
 export const rangeOf = ({ line, start, end }: Place, firstLine: number): Range => ({
   start: { line: firstLine + line, character: start },
   end: { line: firstLine + line, character: end },
 });
+
+export const plainRange = ({ line, start, end }: Place, firstLine: number): string =>
+  `{"start":{"line":${firstLine + line},"character":${start}},"end":{"line":${firstLine + line},"character":${end}}}`;

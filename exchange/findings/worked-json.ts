@@ -1,26 +1,35 @@
-import type { Amount, Worked, WorkedValue } from '../../orders';
-import { plainPower } from './plain';
-import type { AmountJson, InputJson, WorkedJson } from './shape';
+import type { Amount, Input, Inputs, Worked, WorkedValue } from '../../orders';
+import { code, list, plain, plainPower, said } from './plain';
 
-/** A worked-out figure for JSON; its figures are rounded already. */
-export function workedInJson({ what, eye, values, refused, formula, inputs, source, assumed }: Worked): WorkedJson {
-  return {
-    what,
-    eye,
-    values: mapped(values, amountInJson),
-    ...(refused ? { refused } : {}),
-    formula,
-    inputs: mapped(inputs, (input): InputJson => ({ ...amountInJson(input), from: input.from })),
-    source,
-    assumed,
-  };
+/** A worked-out figure as the text of a `WorkedJson`. */
+export function workedInJson({ what, eye, values, refused, formula, inputs, source, assumed }: Worked): string {
+  const why = refused ? `,"refused":"${refused}"` : '';
+  return `{"what":"${what}","eye":${code(eye)},"values":${amountsInJson(values)}${why},"formula":${said(formula)},"inputs":${inputsInJson(inputs)},"source":${said(source)},"assumed":${list(assumed, said)}}`;
 }
 
-const amountInJson = ({ value, unit }: Amount): AmountJson => ({ value: valueInJson(value), unit });
+function amountsInJson(amounts: Worked['values']): string {
+  let text = '';
+  for (const name in amounts) {
+    const amount = amounts[name] as Amount;
+    text += `${text === '' ? '{' : ','}${said(name)}:{${amountInJson(amount)}}`;
+  }
+  return text === '' ? '{}' : `${text}}`;
+}
 
-/** The axis of a sphere is a convention and stays out. */
-const valueInJson = (value: WorkedValue): AmountJson['value'] =>
-  typeof value === 'object' && 'sphere' in value ? plainPower(value) : value;
+function inputsInJson(inputs: Inputs): string {
+  let text = '';
+  for (const name in inputs) {
+    const input = inputs[name] as Input;
+    text += `${text === '' ? '{' : ','}${said(name)}:{${amountInJson(input)},"from":"${input.from}"}`;
+  }
+  return text === '' ? '{}' : `${text}}`;
+}
 
-const mapped = <A, B>(record: Readonly<Record<string, A>>, to: (one: A) => B): Record<string, B> =>
-  Object.fromEntries(Object.entries(record).map(([name, one]) => [name, to(one)]));
+const amountInJson = ({ value, unit }: Amount): string => `"value":${valueInJson(value)},"unit":${code(unit)}`;
+
+function valueInJson(value: WorkedValue): string {
+  if (typeof value === 'number') return plain(value);
+  if ('sphere' in value) return plainPower(value);
+  if ('meridian' in value) return `{"meridian":${plain(value.meridian)},"power":${plain(value.power)}}`;
+  return `{"in":${plain(value.in)},"up":${plain(value.up)}}`;
+}
