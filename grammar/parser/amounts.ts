@@ -4,6 +4,7 @@ import { type ApartSign, type FigureUse, readAxis, readFigure, zeroAt } from '..
 import * as T from '../tokens';
 import type { Eye, EyeWord, Figure, Name, Problem, Qualifiers, Span, Word } from '../tree';
 import { wordOf as canonicalWord, wordsOf } from '../vocabulary';
+import { OneTokenLookahead } from './one-token-lookahead';
 
 export const spanOf = (token: IToken): Span => ({ start: token.startOffset, end: T.endOf(token) });
 export const wordOf = (token: IToken): Word => ({
@@ -52,7 +53,12 @@ export class AmountParser extends EmbeddedActionsParser {
 
   /** @param checked whether the rules are checked for ambiguities: a third of a cold start, so only a test asks for it */
   constructor(checked = false) {
-    super(T.TOKENS as TokenType[], { maxLookahead: 1, recoveryEnabled: false, skipValidations: !checked });
+    super(T.TOKENS as TokenType[], {
+      maxLookahead: 1,
+      recoveryEnabled: false,
+      skipValidations: !checked,
+      ...(checked ? {} : { lookaheadStrategy: new OneTokenLookahead() }),
+    });
   }
 
   readonly tell = (problem: Problem): void => {
