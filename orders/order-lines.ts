@@ -157,6 +157,7 @@ function powerEntries(entries: readonly PowerEntry[], beside: string | null, at:
 /** Why a prism cannot be taken as it stands; null where it can, and where a figure in it could not be read. */
 export function prismUnclear(components: readonly PrismComponent[], eye: EyeWord | null): PrismUnclear | null {
   const some = components.filter(({ amount }) => amount.value !== null && amount.value !== 0);
+  if (some.length === 0) return null;
   if (some.some(({ relative }) => relative)) return 'relative';
   if (some.some(({ base, degrees }) => base === null && degrees === null)) return 'base-missing';
   const isForBoth = eye === null || eye.eye === 'both';

@@ -40,7 +40,8 @@ function check(subject: Subject, checks: readonly Checking[], findings: Finding[
     const { code, level } = current as Rule;
     const given = own ?? (typeof level === 'function' ? level(data, 'order') : level);
     const { line, start, end } = place;
-    findings.push({ code, level: given, data, eye, line, start, end, ...(related ? { related } : {}) });
+    const finding: Finding = { code, level: given, data, eye, line, start, end };
+    findings.push(related ? { ...finding, related } : finding);
   };
   for (const rule of checks) {
     current = rule;

@@ -2,7 +2,8 @@
  * What a check has something to look at in. Most orders have no slab, no tint and nothing outside, and a year of work
  * has a hundred thousand of them: a check that says what it needs is not run where nothing of it is there.
  */
-import type { Block } from '../../grammar';
+import type { Block, DesignType } from '../../grammar';
+import type { Context } from '../context';
 import type { Evaluation } from '../evaluate';
 import type { Outcome } from '../measures/measure';
 import type { Order, OrderedLens } from '../model';
@@ -35,6 +36,18 @@ const BITS = {
   uncertainty: 1 << 18,
   /** An add read as a difference of two positions. */
   difference: 1 << 19,
+  'single-vision': 1 << 20,
+  /** A design with a segment. */
+  segment: 1 << 21,
+  /** A design whose power changes along a corridor. */
+  progressive: 1 << 22,
+  degression: 1 << 23,
+  /** An addition between those for far and near. */
+  intermediate: 1 << 24,
+  /** A power without a cylinder. */
+  sphere: 1 << 25,
+  /** An instrument with readings of test lenses. */
+  'test-lens': 1 << 26,
 } as const;
 
 export type Need = keyof typeof BITS;
@@ -48,7 +61,13 @@ export const thereIn = ({ order, evaluation, context, block }: Subject): number 
   inLens(order.lenses.L) |
   inLines(block) |
   inEvaluation(evaluation) |
-  (context.instruments.size > 0 && order.readings.length > 0 ? BITS.instrument : 0);
+  (order.readings.length > 0 ? inInstruments(context) : 0);
+
+function inInstruments({ instruments }: Context): number {
+  let bits = instruments.size > 0 ? BITS.instrument : 0;
+  for (const { testLenses } of instruments.values()) if (testLenses.length > 0) bits |= BITS['test-lens'];
+  return bits;
+}
 
 function inOrder({ tested, asWorn, pd, nearPd, decided, readings }: Order): number {
   let bits = 0;
@@ -61,8 +80,20 @@ function inOrder({ tested, asWorn, pd, nearPd, decided, readings }: Order): numb
   return bits;
 }
 
-function inLens({ blank, slab, prism, prismUnclear, rx, role }: OrderedLens): number {
-  let bits = 0;
+const OF_DESIGN: Readonly<Record<DesignType, number>> = {
+  'single-vision': BITS['single-vision'],
+  bifocal: BITS.segment,
+  trifocal: BITS.segment,
+  double: BITS.segment,
+  progressive: BITS.progressive,
+  office: BITS.progressive,
+};
+
+function inLens({ blank, slab, prism, prismUnclear, rx, role, design, intermediate, written }: OrderedLens): number {
+  let bits = design ? OF_DESIGN[design.value.type] : 0;
+  if (design && design.value.degression !== null) bits |= BITS.degression;
+  if (intermediate || (design && design.value.intermediate !== null)) bits |= BITS.intermediate;
+  if (written?.form === 'sphere') bits |= BITS.sphere;
   if (blank) bits |= BITS.blank;
   if (slab) bits |= BITS.slab;
   if (prism || prismUnclear) bits |= BITS.prism;

@@ -8,9 +8,20 @@ import { prismUnclear } from '../order-lines';
  * is told as in an order, where its rules look at the whole order.
  */
 export function readingProblems({ text }: Line, node: LineNode, problems: readonly Problem[]): readonly Problem[] {
-  const told = problems.map((problem) => (MISPLACED.has(problem.code) ? asAnswer(text, problem) : problem));
-  return [...told, ...insteadOfResult(text, node), ...underKeyword(text, node), ...unclearPrisms(node)];
+  const own = ofNode(text, node);
+  if (problems.length === 0) return own;
+  return [...problems.map((problem) => (MISPLACED.has(problem.code) ? asAnswer(text, problem) : problem)), ...own];
 }
+
+function ofNode(text: string, node: LineNode): readonly Problem[] {
+  if (node.kind === 'choice') return insteadOfResult(text, node);
+  if (node.kind === 'settings') return underKeyword(text, node);
+  return node.kind === 'prism' || node.kind === 'power' ? unclearPrisms(node) : NONE;
+}
+
+const NONE: readonly Problem[] = [];
+
+type Of<K extends LineNode['kind']> = Extract<LineNode, { kind: K }>;
 
 const MISPLACED = new Set(['unexpected-text', 'unknown-choice', 'value-missing']);
 
@@ -28,18 +39,17 @@ const RESULTS: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** A test that has neither passed nor failed says nothing, whatever the word. */
-function insteadOfResult(text: string, node: LineNode): readonly Problem[] {
-  const results = node.kind === 'choice' ? RESULTS[node.which] : undefined;
-  if (node.kind !== 'choice' || !results || !node.head) return [];
+function insteadOfResult(text: string, node: Of<'choice'>): readonly Problem[] {
+  const results = RESULTS[node.which];
+  if (!results || !node.head) return NONE;
   const { start, end, word } = node.choice ?? { start: Number.NaN, end: 0, word: '' };
   // A word that is missing altogether has no place of its own.
   if (!Number.isFinite(start)) return [{ ...node.head, code: 'value-missing', data: { word: node.head.word } }];
-  return results.includes(word) ? [] : [answer(text, start, end, 'result')];
+  return results.includes(word) ? NONE : [answer(text, start, end, 'result')];
 }
 
-function underKeyword(text: string, node: LineNode): readonly Problem[] {
-  if (node.kind !== 'settings') return [];
-  return node.entries.flatMap(({ value }) =>
+function underKeyword(text: string, { entries }: Of<'settings'>): readonly Problem[] {
+  return entries.flatMap(({ value }) =>
     value.flatMap(({ key: { word, start, end }, figure }) =>
       figure === null && ANSWER.test(word) ? [answer(text, start, end, 'figure')] : [],
     ),
@@ -52,21 +62,19 @@ const UNCLEAR = {
   'angle-for-both': 'prism-angle-for-both',
 } as const;
 
-function unclearPrisms(node: LineNode): readonly Problem[] {
-  const tell = (
-    eye: EyeWord | null,
-    components: readonly PrismComponent[],
-    { start, end }: Span,
-  ): readonly Problem[] => {
+function unclearPrisms(node: Of<'prism'> | Of<'power'>): readonly Problem[] {
+  const told: Problem[] = [];
+  const tell = (eye: EyeWord | null, components: readonly PrismComponent[], { start, end }: Span): void => {
     const unclear = prismUnclear(components, eye);
-    return unclear ? [{ code: UNCLEAR[unclear], start, end }] : [];
+    if (unclear) told.push({ code: UNCLEAR[unclear], start, end });
   };
-  if (node.kind === 'prism') return node.entries.flatMap((entry) => tell(entry.eye, entry.value, entry));
-  if (node.kind !== 'power') return [];
-  return node.entries.flatMap(({ eye, prism }) => {
-    const [first, last] = [prism[0], prism.at(-1)];
-    return first && last ? tell(eye, prism, { start: first.start, end: last.end }) : [];
-  });
+  if (node.kind === 'prism') for (const entry of node.entries) tell(entry.eye, entry.value, entry);
+  else
+    for (const { eye, prism } of node.entries) {
+      const [first, last] = [prism[0], prism.at(-1)];
+      if (first && last) tell(eye, prism, { start: first.start, end: last.end });
+    }
+  return told;
 }
 
 const answer = (text: string, start: number, end: number, wanted: 'figure' | 'result'): Problem => ({

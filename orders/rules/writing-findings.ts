@@ -14,10 +14,11 @@ const WITHOUT_HOME = new Set<Block['kind']>(['preamble', 'unnamed']);
 export function writingFindings(block: Block, inReading: readonly boolean[] | null): Finding[] {
   const findings: Finding[] = [];
   if (block.kind === 'unnamed') return [unnamed(block)];
+  const isHomeless = WITHOUT_HOME.has(block.kind);
   for (const [number, line] of block.lines.entries()) {
     const { node, problems } = line.parsed(block.kind);
     const where: BlockOfFinding = inReading === null ? 'other' : inReading[number] ? 'reading' : 'order';
-    if (WITHOUT_HOME.has(block.kind) && node.kind !== 'blank' && node.kind !== 'standard' && node.kind !== 'unknown') {
+    if (isHomeless && node.kind !== 'blank' && node.kind !== 'standard' && node.kind !== 'unknown') {
       if (node.head)
         findings.push(finding({ code: 'line-outside', ...node.head, data: { word: node.head.word } }, number, where));
       continue;

@@ -12,6 +12,7 @@ export interface Used {
 
 /** Each declared instrument of a reading once, with its lines. */
 export function instrumentsUsed(reading: Reading, { instruments }: Context): readonly Used[] {
+  if (instruments.size === 0) return NONE;
   const used = new Map<string, { instrument: Instrument; place: Place; lines: Measurement[] }>();
   for (const line of reading.measurements) {
     const instrument = instrumentOfLine(line, reading, instruments);
@@ -27,6 +28,8 @@ export function instrumentsUsed(reading: Reading, { instruments }: Context): rea
   }
   return [...used.values()];
 }
+
+const NONE: readonly Used[] = [];
 
 /** What a focimeter shows, as against a rule or a gauge. */
 export const isFocimetric = ({ quantity }: Measurement): boolean =>

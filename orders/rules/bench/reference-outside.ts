@@ -22,7 +22,7 @@ export const referenceOutside: Rule = {
     const { nominal, read, error, limit } = worst as Failed;
     return `${name} reads its test lens ${signed(nominal)} as ${signed(read)}: ${signed(error)} D off, and ${amountInWords(limit, 'D')} is the most ISO 8598:1996 allows there.`;
   },
-  needs: 'instrument',
+  needs: 'test-lens',
   check: ({ order, evaluation, context }, report) => {
     for (const [index, reading] of order.readings.entries()) {
       for (const { instrument, place, lines } of instrumentsUsed(reading, context)) {

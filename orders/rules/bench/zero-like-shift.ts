@@ -2,7 +2,7 @@ import type { Power } from '../../../optics';
 import { isLess, tidy } from '../../exact';
 import { indicationLimit } from '../../focimeter-limits';
 import { powerAtReference, powerRead } from '../../measures/power';
-import { EYES, type OrderedLens, type Reading } from '../../model';
+import type { OrderedLens, Reading } from '../../model';
 import type { Read } from '../../reduce';
 import { signed } from '../../words';
 import type { Rule, Subject } from '../rule';
@@ -26,8 +26,9 @@ export const zeroLikeShift: Rule = {
     `Every power of both lenses reads ${signed(Number(shift))} D beside the order. Was the zero of ${name ?? 'the instrument'} looked at? A drum that is off shows just that.`,
   check: (subject, report) => {
     const { order, evaluation } = subject;
-    const [right, left] = EYES.map((eye) => shiftsOf(subject, order.lenses[eye]));
-    if (!right || !left || right.read.reading !== left.read.reading) return;
+    const right = shiftsOf(subject, order.lenses.R);
+    const left = right && shiftsOf(subject, order.lenses.L);
+    if (!left || right.read.reading !== left.read.reading) return;
     const reading = order.readings[right.read.reading] as Reading;
     if (isZeroKnown(reading, right.read) || right.read.instrument !== left.read.instrument) return;
     const all = [...right.shifts, ...left.shifts];

@@ -20,6 +20,7 @@ export const axisWithoutCylinder: Rule = {
       'A wearer’s weblog about a retest at an optician (2009). Instruments that print 180: common practice, no source.',
   },
   message: ({ axis }) => `Axis ${axisFigures(Number(axis))}, and a cylinder of 0.00: in which column is the cylinder?`,
+  needs: 'sphere',
   check: ({ order, block }, report) => {
     tellPerPlace(
       report,

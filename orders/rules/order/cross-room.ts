@@ -24,6 +24,7 @@ export const crossRoom: Rule = {
     corridor === undefined
       ? `A fitting height of ${height} mm suits only short corridors. Which one is it?`
       : `A corridor of ${corridor} mm needs a height of ${Number(corridor) + READING} mm or more; here it is ${height}.`,
+  needs: 'progressive',
   check: ({ order }, report) => {
     tellPerPlace(
       report,

@@ -15,6 +15,7 @@ export const degressionBeyondAdd: Rule = {
   },
   message: ({ degression, add }) =>
     `A degression of ${amountInWords(Number(degression), 'D')} is more than the add of ${amountInWords(Number(add), 'D')}.`,
+  needs: 'degression',
   check: ({ order }, report) => {
     tellPerPlace(
       report,

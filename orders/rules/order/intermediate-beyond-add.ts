@@ -15,6 +15,7 @@ export const intermediateBeyondAdd: Rule = {
   },
   message: ({ intermediate, add }) =>
     `The intermediate addition ${signed(Number(intermediate))} is more than the add ${signed(Number(add))}.`,
+  needs: 'intermediate',
   check: ({ order }, report) => {
     tellPerPlace(
       report,

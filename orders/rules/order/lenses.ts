@@ -7,8 +7,14 @@ import type { Report } from '../rule';
 export const lensesOf = ({ lenses: { R, L } }: Order): readonly OrderedLens[] => [R, L];
 
 /** Lenses to be made to a power. One of which the order says nothing at all is told as missing, and not a second time. */
-export const madeLenses = (order: Order): readonly OrderedLens[] =>
-  lensesOf(order).filter(({ role, named, written }) => role === 'made' && (named !== null || written !== null));
+export function madeLenses({ lenses: { R, L } }: Order): readonly OrderedLens[] {
+  const made = isMade(R) ? [R] : [];
+  if (isMade(L)) made.push(L);
+  return made;
+}
+
+const isMade = ({ role, named, written }: OrderedLens): boolean =>
+  role === 'made' && (named !== null || written !== null);
 
 const typeIn =
   (...types: readonly DesignType[]) =>

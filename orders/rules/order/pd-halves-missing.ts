@@ -12,6 +12,7 @@ export const pdHalvesMissing: Rule = {
     source: 'A poster on spectacles bought on line, as reported by Healio, 2012; training pages on progressives.',
   },
   message: () => 'A progressive is centred eye by eye: the PD of each eye is missing.',
+  needs: 'progressive',
   check: ({ order }, report) => {
     const { binocular } = order.pd;
     if (order.supply !== 'glazed' || !binocular) return;

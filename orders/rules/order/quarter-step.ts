@@ -1,7 +1,7 @@
-import type { Placed } from '../../model';
+import type { Place } from '../../finding';
 import { signed } from '../../words';
 import type { Rule } from '../rule';
-import { lensesOf, tellPerPlace } from './lenses';
+import { type AboutLens, lensesOf, tellPerPlace } from './lenses';
 
 /** Two decimals of an eighth: .12 and .13 both stand for .125. */
 const CUT = 0.0051;
@@ -23,12 +23,15 @@ export const quarterStep: Rule = {
       report,
       lensesOf(order).flatMap((lens) => {
         const { written, add, intermediate } = lens;
-        const power: readonly (Placed<number> | null)[] = written
-          ? [written.value.sphere, written.value.cylinder].map((value) => ({ value, place: written.place }))
-          : [];
-        return [...power, add, intermediate].flatMap((one) =>
-          one && !isOnEighth(one.value) ? [{ lens, place: one.place, data: { value: one.value } }] : [],
-        );
+        const odd: AboutLens[] = [];
+        const look = (value: number | undefined, place: Place | undefined): void => {
+          if (value !== undefined && place && !isOnEighth(value)) odd.push({ lens, place, data: { value } });
+        };
+        look(written?.value.sphere, written?.place);
+        look(written?.value.cylinder, written?.place);
+        look(add?.value, add?.place);
+        look(intermediate?.value, intermediate?.place);
+        return odd;
       }),
     );
   },

@@ -17,6 +17,7 @@ export const segmentUnsaid: Rule = {
     shape
       ? `How wide is the ${shape} segment?`
       : `Which segment has this ${type}: flat-top, round, curve-top or full-width, and how wide?`,
+  needs: 'segment',
   check: ({ order }, report) => {
     tellPerPlace(
       report,

@@ -21,6 +21,7 @@ export const useMissing: Rule = {
         { line: site.finding.line, start: site.finding.end, end: site.finding.end, text: typed(site) && ` ${use}` },
       ],
     })),
+  needs: 'single-vision',
   check: ({ order }, report) => {
     tellPerPlace(
       report,

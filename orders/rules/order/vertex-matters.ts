@@ -29,16 +29,16 @@ export const vertexMatters: Rule = {
   check: ({ order }, report) => {
     const { tested, asWorn, compensation } = order;
     if (tested || asWorn.vertex || compensation) return;
-    const strong = madeLenses(order)
-      .filter(({ verification }) => !verification)
-      .map((lens) => ({ lens, power: strongest(lens) }))
-      .filter(({ power }) => !isLess(power, STRONG))
-      .sort((a, b) => b.power - a.power);
-    const [first] = strong;
-    const place = first?.lens.written?.place;
-    if (!first || !place) return;
-    const level = isLess(first.power, VERY_STRONG) ? 'hint' : 'info';
-    report(place, { power: first.power }, { eye: first.lens.eye, level });
+    let power = 0;
+    let strong: OrderedLens | null = null;
+    for (const lens of madeLenses(order)) {
+      const own = lens.verification ? 0 : strongest(lens);
+      if (isLess(own, STRONG) || own <= power) continue;
+      power = own;
+      strong = lens;
+    }
+    if (strong?.written)
+      report(strong.written.place, { power }, { eye: strong.eye, level: isLess(power, VERY_STRONG) ? 'hint' : 'info' });
   },
 };
 
@@ -46,5 +46,5 @@ export const vertexMatters: Rule = {
 function strongest(lens: OrderedLens): number {
   const made = usePower(lens);
   const meridians = made && attempt(() => principalMeridians(made.power));
-  return tidy(Math.max(0, ...(meridians ?? []).map(({ power }) => Math.abs(power))));
+  return meridians ? tidy(Math.max(Math.abs(meridians[0].power), Math.abs(meridians[1].power))) : 0;
 }

@@ -42,8 +42,9 @@ const ANSWERED = {
 } as const;
 
 function checkOutside({ order, evaluation }: Subject, report: Report, quantities: readonly Quantity[]): void {
-  const tell = (measure: Measure, answered: Told['answered']): void => {
+  const tell = (measure: Measure, answeredBy: (measure: Measure) => Told['answered']): void => {
     if (measure.outcome !== 'fail' || measure.place === null || !quantities.includes(measure.quantity)) return;
+    const answered = answeredBy(measure);
     const level: Level = answered ? 'info' : 'error';
     const data = answered ? { ...measure, answered } : { ...measure };
     report(measure.place, data, {
@@ -52,8 +53,8 @@ function checkOutside({ order, evaluation }: Subject, report: Report, quantities
       level,
     });
   };
-  for (const measure of evaluation.measures) tell(measure, isDecided(order, measure) ? 'decided' : undefined);
-  for (const measure of evaluation.earlier) tell(measure, 'replaced');
+  for (const measure of evaluation.measures) tell(measure, () => (isDecided(order, measure) ? 'decided' : undefined));
+  for (const measure of evaluation.earlier) tell(measure, () => 'replaced');
 }
 
 const placesOf = (order: Order, measure: Measure): readonly Place[] =>
