@@ -1,16 +1,23 @@
-import { NotAllInputParsedException } from 'chevrotain';
+import { Lexer, NotAllInputParsedException } from 'chevrotain';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { parseLine, VOCABULARY } from '../../grammar';
 import { LineParser, readerOf, readPower, type Site } from '../../grammar/parser/readers';
 import { commentStart } from '../../grammar/text';
-import { tokenize } from '../../grammar/tokens';
+import { TOKENS, tokenize } from '../../grammar/tokens';
 import { lineWord } from '../../grammar/vocabulary';
 import { BENCH } from '../support/lines';
 import { holds, pieces, seed } from './support/random-text';
 
 test('one token is enough to choose between any two ways on', () => {
   expect(new LineParser(true).getSerializedGastProductions().length).toBeGreaterThan(30);
+});
+
+test('the shapes have no fault that the lexer can find, and their first characters are known', () => {
+  const shapes = TOKENS.filter(({ PATTERN }) => PATTERN !== Lexer.NA);
+  expect(shapes.length).toBeGreaterThan(20);
+  const lexer = new Lexer(shapes, { positionTracking: 'onlyOffset', ensureOptimizations: true });
+  expect(lexer.lexerDefinitionErrors).toEqual([]);
 });
 
 /** Hands a line to its rule and keeps whatever the rule failed at; text that is left over is no failure. */
