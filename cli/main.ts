@@ -227,4 +227,6 @@ function statusOf(error: unknown): Status {
 }
 
 /** A fault of ours is shown with its place, so that it can be reported. */
-const describe = (error: unknown): string => (error instanceof Error ? (error.stack ?? error.message) : String(error));
+function describe(error: unknown): string {
+  return error instanceof Error ? (error.stack ?? error.message) : String(error);
+}
