@@ -15,6 +15,8 @@ const common = {
   legalComments: 'none',
   charset: 'utf8',
   absWorkingDir: root,
+  // The parser library asks for lodash; this does the same in less code and less time at every start.
+  alias: { 'lodash-es': 'es-toolkit/compat' },
   logLevel: 'warning',
   metafile: true,
 };
