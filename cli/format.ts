@@ -14,7 +14,7 @@ type Done = 'as it was' | 'laid out' | 'unusable';
 /** Standard input is laid out on standard output; files are written in place. */
 export async function format(paths: readonly string[], { check = false }: FormatOptions): Promise<0 | 1 | 2> {
   const done: Done[] = [];
-  for (const input of inputsOf(paths)) done.push(await take(input, check));
+  for await (const input of inputsOf(paths)) done.push(await take(input, check));
   if (done.includes('unusable')) return 2;
   return check && done.includes('laid out') ? 1 : 0;
 }

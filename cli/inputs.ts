@@ -1,6 +1,5 @@
 import { readdirSync, realpathSync, statSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { globSync, isDynamicPattern } from 'tinyglobby';
 import { reasonOf } from './read-text';
 
 export const STANDARD_INPUT = '-';
@@ -18,7 +17,7 @@ export type Input =
  * their names, without hidden folders and `node_modules`; patterns are matched the same way. A file that comes up twice is
  * given once.
  */
-export function* inputsOf(paths: readonly string[]): Generator<Input> {
+export async function* inputsOf(paths: readonly string[]): AsyncGenerator<Input> {
   const seen = new Set<string>();
   for (const path of paths) {
     if (path === STANDARD_INPUT) {
@@ -32,17 +31,25 @@ export function* inputsOf(paths: readonly string[]): Generator<Input> {
       else yield* once(shown, seen);
     } catch (error) {
       // A file may bear any name, so that a pattern is only what names nothing.
-      if (isDynamicPattern(shown)) yield* matching(shown, seen);
-      else yield { kind: 'nothing', path: shown, reason: reasonOf(error) };
+      yield* matching(shown, seen, reasonOf(error));
     }
   }
 }
 
-/** What a shell would have put in the place of the pattern, and what most shells do not know: `**`. */
-function* matching(pattern: string, seen: Set<string>): Generator<Input> {
-  const paths = globSync(pattern, { ignore: '**/node_modules/**', expandDirectories: false, onlyFiles: true });
-  if (paths.length === 0) yield { kind: 'nothing', path: pattern, reason: 'no file matches it' };
-  for (const path of paths.sort()) yield* once(path, seen);
+/**
+ * What a shell would have put in the place of the pattern, and what most shells do not know: `**`. The library is loaded
+ * here, since a start without a pattern is a good part faster without it.
+ * @param reason why there is no file of this very name
+ */
+async function* matching(path: string, seen: Set<string>, reason: string): AsyncGenerator<Input> {
+  const { globSync, isDynamicPattern } = await import('tinyglobby');
+  if (!isDynamicPattern(path)) {
+    yield { kind: 'nothing', path, reason };
+    return;
+  }
+  const paths = globSync(path, { ignore: '**/node_modules/**', expandDirectories: false, onlyFiles: true });
+  if (paths.length === 0) yield { kind: 'nothing', path, reason: 'no file matches it' };
+  for (const one of paths.sort()) yield* once(one, seen);
 }
 
 function* filesIn(folder: string, seen: Set<string>): Generator<Input> {

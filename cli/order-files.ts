@@ -50,7 +50,7 @@ export async function* orderFiles(
     const { text, context } = opened.file;
     return { kind: 'orders', path, context, blocks: blocksIn(text.cuts, text.holding) };
   };
-  for (const input of inputsOf(paths)) {
+  for await (const input of inputsOf(paths)) {
     if (input.kind === 'nothing' || input.kind === 'empty') tellInput(input, complaints);
     else if (input.kind === 'standard-input')
       yield taken(STANDARD_INPUT, await readStandardInput(), benches.nearestTo(null));

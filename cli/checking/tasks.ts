@@ -44,7 +44,7 @@ export async function* tasksOf(
     if (opened.file.kind === 'orders') yield* partsOf(file, opened.file.text);
     else yield { task: { kind: 'unreadable', path: file.path, error: opened.file.error }, size: 0 };
   };
-  for (const input of inputsOf(paths)) {
+  for await (const input of inputsOf(paths)) {
     if (input.kind === 'nothing' || input.kind === 'empty') tellInput(input, complaints);
     else if (input.kind === 'standard-input') {
       yield* gathered();
