@@ -54,6 +54,7 @@ export function normalAxis(degrees: number): number {
 export function transpose(power: Power): Power {
   checkPower(power);
   if (power.cylinder === 0) return spherical(power.sphere);
+  if (!Object.is(power.sphere, -0)) return power;
   return {
     sphere: power.sphere + power.cylinder,
     cylinder: -power.cylinder,
@@ -168,6 +169,7 @@ function settled(power: number): number {
 function asWritten(power: Power): Power {
   checkPower(power);
   if (power.cylinder === 0) return spherical(power.sphere);
+  if (!Object.is(power.sphere, -0)) return power;
   return { sphere: power.sphere + 0, cylinder: power.cylinder, axis: power.axis };
 }
 

@@ -39,16 +39,17 @@ interface Rowed extends Provenance {
   readonly limit: PowerLimit;
 }
 
+/** What a limit may be a share of, dioptres. */
+interface Ordered {
+  readonly meridian: number;
+  readonly cylinder: number;
+}
+
 /**
  * The limit of a row. One that is no share of a figure is the same for every lens, so it is made once and kept; most
  * measures of a year of work rest on a few dozen rows.
  */
-function limitOf(
-  set: ToleranceSet,
-  row: Rowed,
-  table: () => string,
-  of: { readonly meridian: number; readonly cylinder: number },
-): Limit {
+function limitOf(set: ToleranceSet, row: Rowed, table: () => string, of: Ordered): Limit {
   const { limit } = row;
   if (limit.kind === 'percent') {
     const share = Math.abs(limit.of === 'meridian' ? of.meridian : of.cylinder) * (limit.percent / 100);
@@ -92,10 +93,13 @@ const made = (
   ...(note ? { note } : {}),
 });
 
-const forClass = <T extends { readonly lenses: readonly LensClass[] }>(
+function forClass<T extends { readonly lenses: readonly LensClass[] }>(
   tables: readonly T[] | undefined,
   lens: LensClass,
-): T | undefined => tables?.find(({ lenses }) => lenses.includes(lens));
+): T | undefined {
+  if (tables) for (const table of tables) if (table.lenses.includes(lens)) return table;
+  return undefined;
+}
 
 export const judgedMeridians = (set: ToleranceSet, lens: LensClass): 'strongest-meridian' | 'each-meridian' | null =>
   forClass(set.power, lens)?.judged ?? null;
@@ -113,22 +117,43 @@ export function powerLimits(
   meridian: number,
   cylinder: number,
 ): { readonly meridian: Limit; readonly cylinder: Limit | null } | null {
-  const row = forClass(set.power, lens)?.rows.find(({ power }) => isInBand(Math.abs(strongest), power));
+  const row = rowAt(forClass(set.power, lens)?.rows, 'power', strongest);
   if (!row) return null;
   // Some sets print no limit for the cylinder of a sphere; its meridians are judged all the same.
-  const cell = row.cylinder.find((one) => isInBand(Math.abs(cylinder), one.cylinder));
-  const of = { meridian, cylinder };
-  const table = (): string => wordsOf(row, () => `power ${bandInWords(row.power, 'D')}`);
+  const cell = rowAt(row.cylinder, 'cylinder', cylinder);
   return {
-    meridian: limitOf(set, row.meridian, table, of),
-    cylinder: cell ? limitOf(set, cell, () => `cylinder ${bandInWords(cell.cylinder, 'D')} at ${table()}`, of) : null,
+    meridian: fixed.get(row.meridian) ?? meridianLimit(set, row, { meridian, cylinder }),
+    cylinder: cell && (fixed.get(cell) ?? cylinderLimit(set, row, cell, { meridian, cylinder })),
   };
+}
+
+type PowerRow = NonNullable<ToleranceSet['power']>[number]['rows'][number];
+
+const meridianLimit = (set: ToleranceSet, row: PowerRow, of: Ordered): Limit =>
+  limitOf(set, row.meridian, () => powerInRow(row), of);
+
+const cylinderLimit = (set: ToleranceSet, row: PowerRow, cell: PowerRow['cylinder'][number], of: Ordered): Limit =>
+  limitOf(set, cell, () => `cylinder ${bandInWords(cell.cylinder, 'D')} at ${powerInRow(row)}`, of);
+
+const powerInRow = (row: PowerRow): string => wordsOf(row, () => `power ${bandInWords(row.power, 'D')}`);
+
+/** The row whose band holds the size of a figure; asked for every measure of a year, so without anything in between. */
+function rowAt<K extends string, R extends Readonly<Record<K, Band>>>(
+  rows: readonly R[] | undefined,
+  key: K,
+  figure: number,
+): R | null {
+  if (rows) for (const row of rows) if (isInBand(Math.abs(figure), row[key])) return row;
+  return null;
 }
 
 /** Limit of the axis, degrees, by the ordered cylinder. */
 export function axisLimit(set: ToleranceSet, lens: LensClass, cylinder: number): Limit | null {
-  const row = forClass(set.axis, lens)?.rows.find((one) => isInBand(Math.abs(cylinder), one.cylinder));
-  if (!row) return null;
+  const row = rowAt(forClass(set.axis, lens)?.rows, 'cylinder', cylinder);
+  return row && (axes.get(row) ?? axisLimitOf(set, row));
+}
+
+function axisLimitOf(set: ToleranceSet, row: Rowed & { readonly cylinder: Band }): Limit {
   return kept(axes, row, () => ({
     ...limitOf(set, row, () => `axis, cylinder ${bandInWords(row.cylinder, 'D')}`, NOTHING),
     unit: 'deg',
@@ -136,9 +161,12 @@ export function axisLimit(set: ToleranceSet, lens: LensClass, cylinder: number):
 }
 
 export function addLimit(set: ToleranceSet, lens: LensClass, add: number): Limit | null {
-  const row = forClass(set.add, lens)?.rows.find((one) => isInBand(Math.abs(add), one.add));
-  return row ? limitOf(set, row, () => `add ${bandInWords(row.add, 'D')}`, NOTHING) : null;
+  const row = rowAt(forClass(set.add, lens)?.rows, 'add', add);
+  return row && (fixed.get(row) ?? addLimitOf(set, row));
 }
+
+const addLimitOf = (set: ToleranceSet, row: Rowed & { readonly add: Band }): Limit =>
+  limitOf(set, row, () => `add ${bandInWords(row.add, 'D')}`, NOTHING);
 
 const NOTHING = { meridian: 0, cylinder: 0 };
 

@@ -16,7 +16,7 @@ import type {
   Span,
 } from '../grammar';
 import { materials } from '../tables';
-import type { Owner } from './draft';
+import type { Key, Owner } from './draft';
 import type { Place } from './finding';
 import {
   BASE_SIGNS,
@@ -37,7 +37,7 @@ import { asPower, formOf, prismOf, typedPower } from './values';
 
 /** Where the values of a line go: into the order, or behind it as defaults. */
 export interface Sink {
-  put(owner: Owner, key: string, value: unknown, place: Place, eye?: Eye | null): void;
+  put(owner: Owner, key: Key, value: unknown, place: Place, eye?: Eye | null): void;
 }
 
 export type At = (span: Span) => Place;
@@ -169,11 +169,11 @@ function roles(entries: readonly PowerEntry[], role: 'kept' | 'balance', at: At,
     if (eye) for (const side of eyesNamed(eye.eye)) sink.put(side, 'role', role, at(eye), side);
 }
 
-function figure(node: Figure | null, owner: Owner, key: string, at: At, sink: Sink, eye: Eye | null = null): void {
+function figure(node: Figure | null, owner: Owner, key: Key, at: At, sink: Sink, eye: Eye | null = null): void {
   if (node && node.value !== null) sink.put(owner, key, node.value, at(node), eye);
 }
 
-function distances({ binocular, right, left }: PdNode, key: string, at: At, sink: Sink): void {
+function distances({ binocular, right, left }: PdNode, key: 'pd' | 'near', at: At, sink: Sink): void {
   figure(binocular, 'order', key, at, sink);
   figure(right, 'R', key, at, sink, 'R');
   figure(left, 'L', key, at, sink, 'L');
@@ -181,7 +181,7 @@ function distances({ binocular, right, left }: PdNode, key: string, at: At, sink
 
 function eyeFigures(
   entries: readonly ForEye<Figure | null>[],
-  which: string,
+  which: 'height' | 'base-curve' | 'inset' | 'blank',
   belowDatum: boolean,
   at: At,
   sink: Sink,
@@ -203,15 +203,17 @@ function thinning(entries: readonly EyeFigure[], at: At, sink: Sink): void {
   }
 }
 
-const FRAME_KEYS = new Set(['a', 'b', 'dbl', 'ed']);
-const WORN_KEYS: Readonly<Record<string, string>> = {
+type FrameKey = 'a' | 'b' | 'dbl' | 'ed';
+
+const isFrameKey = (word: string): word is FrameKey => word === 'a' || word === 'b' || word === 'dbl' || word === 'ed';
+const WORN_KEYS: Readonly<Record<string, 'vertex' | 'panto' | 'wrap'>> = {
   vertex: 'vertex',
   bvd: 'vertex',
   panto: 'panto',
   tilt: 'panto',
   wrap: 'wrap',
 };
-const THICKNESS_KEYS: Readonly<Record<string, string>> = {
+const THICKNESS_KEYS: Readonly<Record<string, 'centre' | 'edge' | 'min'>> = {
   centre: 'centre',
   center: 'centre',
   ct: 'centre',
@@ -220,13 +222,13 @@ const THICKNESS_KEYS: Readonly<Record<string, string>> = {
   min: 'min',
 };
 
-export const thicknessKey = (word: string): string | undefined => THICKNESS_KEYS[word];
+export const thicknessKey = (word: string): 'centre' | 'edge' | 'min' | undefined => THICKNESS_KEYS[word];
 
 function settings({ eye, value }: ForEye<readonly Setting[]>, which: string, at: At, sink: Sink): void {
   for (const { key, figure: amount } of value) {
     const { word } = key;
     const worn = WORN_KEYS[word];
-    if (which === 'frame' && FRAME_KEYS.has(word)) figure(amount, 'order', word, at, sink);
+    if (which === 'frame' && isFrameKey(word)) figure(amount, 'order', word, at, sink);
     else if (which === 'as-worn' && worn) figure(amount, 'order', worn, at, sink);
     else if (which === 'tested' && worn === 'vertex') figure(amount, 'order', 'tested', at, sink);
     else if (which === 'thickness') {

@@ -106,7 +106,7 @@ function putReduced(values: Writable, slot: string, side: Side, group: Group, be
   const [{ one, reading }] = group;
   const source = bench.readings[reading] as Reading;
   const instrument = instrumentOfLine(one, source, bench.instruments);
-  const base = {
+  const base: Base = {
     place: one.place,
     reading,
     instrument,
@@ -116,21 +116,18 @@ function putReduced(values: Writable, slot: string, side: Side, group: Group, be
   };
   const all: unknown = group.map((item) => item.one);
   if (one.quantity === 'power') {
-    const list = (all as Of<'power'>[]).map((each) => ({
-      value: each.value,
-      zero: zeroOf(each, source, instrument),
-    }));
-    const read = reducedPower(list, instrument);
+    const zero = (each: Of<'power'>): number => zeroOf(each, source, instrument);
+    const read = reducedPower(all as Of<'power'>[], zero, instrument);
     if (read) values[slot as 'power'][side] = joined(base, read);
   } else if (one.quantity === 'add') {
     const material = one.eye ? (bench.lenses[one.eye].material?.value ?? null) : null;
     const read = reducedAdd(all as Of<'add'>[], instrument, material);
     if (read) values[slot as 'add'][side] = joined(base, read);
   } else if (one.quantity === 'prism') {
-    const unsaid = (all as Of<'prism'>[]).flatMap((each) => each.unsaid ?? []);
-    const read = reducedPrism(all as Of<'prism'>[], one.eye);
-    const whole = joined(base, read);
-    values[slot as 'prism'][side] = unsaid.length > 0 ? { ...whole, unsaid } : whole;
+    const prisms = all as Of<'prism'>[];
+    const whole = joined(base, reducedPrism(prisms, one.eye));
+    const isWhole = prisms.every(({ unsaid }) => unsaid === undefined);
+    values[slot as 'prism'][side] = isWhole ? whole : { ...whole, unsaid: prisms.flatMap((each) => each.unsaid ?? []) };
   } else if (one.quantity === 'impact' || one.quantity === 'cosmetic' || one.quantity === 'marking') {
     values.facts[one.quantity] = joined(base, { value: one.value, steps: [], all: [one.value] });
   } else {
@@ -141,9 +138,11 @@ function putReduced(values: Writable, slot: string, side: Side, group: Group, be
   }
 }
 
+type Base = Omit<Read<unknown>, 'value' | 'steps' | 'all'>;
+
 /** Field by field, since the engine takes a hundred times as long to put one spread behind another. */
 const joined = <V>(
-  { place, reading, instrument, coarse, at, places }: Omit<Read<V>, 'value' | 'steps' | 'all'>,
+  { place, reading, instrument, coarse, at, places }: Base,
   { value, steps, all }: Reduced<V>,
 ): Read<V> => ({ value, place, reading, instrument, coarse, at, steps, all, places });
 

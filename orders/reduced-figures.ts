@@ -27,16 +27,19 @@ export interface Reduced<V> {
 export const mean = (list: readonly number[]): number => list.reduce((sum, value) => sum + value, 0) / list.length;
 
 /**
- * Powers in minus form, dioptres, whatever form they were read in. `zero` is what the drum shows with nothing on the
+ * Powers in minus form, dioptres, whatever form they were read in. The zero is what the drum shows with nothing on the
  * stop; it comes off the sphere, since both positions of the drum are off by it. Null where a figure is out of range.
  */
-export function reducedPower(
-  list: readonly { readonly value: TypedPower; readonly zero: number }[],
+export function reducedPower<Taken extends { readonly value: TypedPower }>(
+  list: readonly Taken[],
+  zeroFor: (one: Taken) => number,
   instrument: Instrument | null,
 ): Reduced<Power> | null {
   const steps: Step[] = [];
   const lenses: Power[] = [];
-  for (const { value, zero } of list) {
+  for (const one of list) {
+    const { value } = one;
+    const zero = zeroFor(one);
     if (value.form === 'lines') {
       const wide = tidy(value.sphere + value.cylinder);
       steps.push({ step: 'drum', thin: value.sphere, wide, cylinder: value.cylinder });
@@ -44,9 +47,9 @@ export function reducedPower(
     const sphere = eighth(value.sphere, 'sphere', instrument, steps);
     const cylinder = eighth(value.cylinder, 'cylinder', instrument, steps);
     const corrected = attempt(() => tidy(correctedForZero(sphere, zero)));
-    const lens =
-      corrected === null ? null : attempt(() => minusForm(asPower({ ...value, sphere: corrected, cylinder })));
-    if (corrected === null || !lens) return null;
+    if (corrected === null) return null;
+    const lens = attempt(() => minusForm(asPower({ ...value, sphere: corrected, cylinder })));
+    if (!lens) return null;
     if (zero !== 0) steps.push({ step: 'zero', zero, from: sphere, to: corrected });
     lenses.push(lens);
   }
@@ -111,20 +114,25 @@ export function reducedPrism(
   eye: Eye | null,
 ): Reduced<PrismVector> {
   const all = list.map(({ value }) => value);
-  const steps = list.flatMap(({ value, ring }): Step[] => {
+  const steps: Step[] = [];
+  for (const { value, ring } of list) {
     const before = eye && ring && attempt(() => prismBeforeEye(value, eye));
-    if (!ring || !before) return [];
-    return [{ step: 'ring', ring: ring.amount, degrees: ring.degrees, in: tidy(before.in), up: tidy(before.up) }];
-  });
+    if (ring && before)
+      steps.push({ step: 'ring', ring: ring.amount, degrees: ring.degrees, in: tidy(before.in), up: tidy(before.up) });
+  }
+  const [only, ...others] = all;
+  if (only && others.length === 0) return { value: only, steps, all };
   const value = { right: mean(all.map(({ right }) => right)), up: mean(all.map(({ up }) => up)) };
   const sizes = all.map(({ right, up }) => tidy(Math.hypot(right, up)));
-  return { value, steps: sizes.length > 1 ? [...steps, { step: 'mean', of: sizes }] : steps, all };
+  return { value, steps: [...steps, { step: 'mean', of: sizes }], all };
 }
 
 /** Lengths, curves, angles. */
 export const reducedFigure = (list: readonly number[]): Reduced<number> => withMean(list, []);
 
 function withMean(results: readonly number[], steps: Step[]): Reduced<number> {
-  if (results.length > 1) steps.push({ step: 'mean', of: results });
+  const [only, ...others] = results;
+  if (only !== undefined && others.length === 0) return { value: tidy(only), steps, all: results };
+  steps.push({ step: 'mean', of: results });
   return { value: tidy(mean(results)), steps, all: results };
 }

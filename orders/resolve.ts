@@ -1,33 +1,22 @@
 /** From the lines of a block to an order. Never throws on any text: what cannot be understood is told and left out. */
 import { type Block, type Eye, type Line, type LineNode, type LineSection, type Span, sectionsOf } from '../grammar';
-import type { Power, PrismVector } from '../optics';
-import { Draft, type Owner, type Said } from './draft';
+import { Draft, type Key, type Owner, type SaidOfLens, type SaidOfOrder } from './draft';
 import { tidy } from './exact';
 import type { Finding, Place } from './finding';
 import {
   type AsWorn,
-  type Compensation,
   type Confirmation,
-  type CylinderForm,
-  type Decentration,
   type Decision,
-  type Design,
   EYES,
   type Frame,
-  type LensMaterial,
   type Measurement,
   type Order,
   type OrderedLens,
   otherEye,
   type Placed,
-  type PrismUnclear,
-  type Purpose,
   type Reading,
-  type Slab,
-  type Split,
   type Stage,
   type Stated,
-  type Supply,
   type Verification,
   type WrittenPower,
 } from './model';
@@ -58,10 +47,11 @@ export function resolveOrder(block: Block, defaults: Block | null): Resolved {
   let place: Place = { line: 0, start: 0, end: 0 };
   let name: string | null = null;
 
-  for (const [number, line] of block.lines.entries()) {
-    const { node } = line.parsed(block.kind);
+  let number = 0;
+  const at: At = ({ start, end }) => ({ line: number, start, end });
+  for (; number < block.lines.length; number++) {
+    const { node } = (block.lines[number] as Line).parsed(block.kind);
     const { kind, belowReading, unclear } = sections[number] as LineSection;
-    const at: At = ({ start, end }) => ({ line: number, start, end });
     if (kind === 'none' || kind === 'file' || node.kind === 'end') continue;
     const head = at(node.head as Span);
     if (node.kind === 'order') {
@@ -100,7 +90,7 @@ function takeDefaults(defaults: Block, draft: Draft, place: Place): readonly num
   return sectionsOf(defaults).flatMap(({ kind }, number) => {
     if (kind !== 'body') return [];
     let isTaken = false;
-    const put = (owner: Owner, key: string, value: unknown): void => {
+    const put = (owner: Owner, key: Key, value: unknown): void => {
       isTaken = draft.putDefault(owner, key, value, place) || isTaken;
     };
     orderLine((defaults.lines[number] as Line).parsed('defaults').node, at, { put });
@@ -177,86 +167,86 @@ function build(
   confirmed: readonly Confirmation[],
   decided: Decision | null,
 ): Order {
-  const [said, R, L] = [draft.of('order'), draft.of('R'), draft.of('L')];
-  const frame: Frame = { a: said.get('a'), b: said.get('b'), dbl: said.get('dbl'), ed: said.get('ed') };
-  const asWorn: AsWorn = { vertex: said.get('vertex'), panto: said.get('panto'), wrap: said.get('wrap') };
-  const isMounted = frame.a !== null || [said, R, L].some(speaksOfMounting);
+  const { order: said, R, L } = draft;
+  const frame: Frame = { a: said.a, b: said.b, dbl: said.dbl, ed: said.ed };
+  const asWorn: AsWorn = { vertex: said.vertex, panto: said.panto, wrap: said.wrap };
   return {
     name,
     place,
-    lenses: { R: lensOf(draft, 'R', frame), L: lensOf(draft, 'L', frame) },
-    pd: { binocular: said.get('pd'), R: R.get('pd'), L: L.get('pd') },
-    nearPd: { binocular: said.get('near'), R: R.get('near'), L: L.get('near') },
+    lenses: { R: lensOf(draft, 'R'), L: lensOf(draft, 'L') },
+    pd: { binocular: said.pd, R: R.pd, L: L.pd },
+    nearPd: { binocular: said.near, R: R.near, L: L.near },
     frame,
     asWorn,
-    supply: said.get<Supply>('supply')?.value ?? (isMounted ? 'glazed' : 'uncut'),
-    purpose: said.get<Purpose>('purpose'),
-    tested: said.get('tested'),
-    compensation: said.get<Compensation>('compensation'),
-    standard: said.get('standard'),
-    yoked: said.get('yoked') !== null,
-    split: said.get<Split>('split'),
-    make: { R: R.get('make')?.place ?? null, L: L.get('make')?.place ?? null },
+    supply: said.supply?.value ?? (isMounted(draft) ? 'glazed' : 'uncut'),
+    purpose: said.purpose,
+    tested: said.tested,
+    compensation: said.compensation,
+    standard: said.standard,
+    yoked: said.yoked !== null,
+    split: said.split,
+    make: { R: R.make?.place ?? null, L: L.make?.place ?? null },
     readings,
     confirmed,
     decided,
   };
 }
 
-/** What is only said of lenses that go into a frame. */
-const MOUNTED = ['pd', 'near', 'height', 'below-datum'];
+/** Whether something is said that is only said of lenses which go into a frame. */
+const isMounted = ({ order, R, L }: Draft): boolean =>
+  (order.a ?? order.pd ?? order.near) !== null || isPlaced(R) || isPlaced(L);
 
-const speaksOfMounting = (said: Said): boolean => MOUNTED.some((key) => said.get(key));
+const isPlaced = (said: SaidOfLens): boolean => (said.pd ?? said.near ?? said.height ?? said['below-datum']) !== null;
 
-function lensOf(draft: Draft, eye: Eye, frame: Frame): OrderedLens {
-  const [said, other] = [draft.of(eye), draft.of(otherEye(eye))];
-  const onlyOther = other.get('make') && !said.get('make');
-  const role = said.get<'kept' | 'balance'>('role')?.value ?? (onlyOther ? 'absent' : 'made');
+function lensOf(draft: Draft, eye: Eye): OrderedLens {
+  const [said, other] = [draft[eye], draft[otherEye(eye)]];
+  const onlyOther = other.make && !said.make;
   return {
     eye,
-    role,
-    named: said.get('named')?.place ?? null,
+    role: said.role?.value ?? (onlyOther ? 'absent' : 'made'),
+    named: said.named?.place ?? null,
     written: powerOf(said),
-    add: said.get('add'),
-    intermediate: said.get('intermediate'),
-    prism: said.get<PrismVector>('prism'),
-    prismUnclear: said.get<PrismUnclear>('prism-unclear'),
-    design: said.get<Design>('design'),
-    material: said.get<LensMaterial>('material'),
-    height: said.get<number>('height') ?? heightFromDatum(said, frame),
-    belowDatum: said.get('below-datum'),
-    inset: said.get('inset'),
-    decentre: said.get<Decentration>('decentre'),
-    blank: said.get('blank'),
-    baseCurve: said.get('base-curve'),
-    thickness: { centre: said.get('centre'), edge: said.get('edge'), min: said.get('min') },
-    verification: verificationOf(draft.of(`verification.${eye}`)),
-    slab: said.get<Slab>('slab'),
-    thinning: said.get('thinning'),
-    rx: statedOf(draft.of(`rx.${eye}`)),
-    previous: statedOf(draft.of(`previous.${eye}`)),
-    kept: statedOf(draft.of(`kept.${eye}`)),
-    balance: statedOf(draft.of(`balance.${eye}`)),
+    add: said.add,
+    intermediate: said.intermediate,
+    prism: said.prism,
+    prismUnclear: said['prism-unclear'],
+    design: said.design,
+    material: said.material,
+    height: said.height ?? heightFromDatum(said, draft.order),
+    belowDatum: said['below-datum'],
+    inset: said.inset,
+    decentre: said.decentre,
+    blank: said.blank,
+    baseCurve: said['base-curve'],
+    thickness: { centre: said.centre, edge: said.edge, min: said.min },
+    verification: verificationOf(draft.beside('verification', eye)),
+    slab: said.slab,
+    thinning: said.thinning,
+    rx: statedOf(draft.beside('rx', eye)),
+    previous: statedOf(draft.beside('previous', eye)),
+    kept: statedOf(draft.beside('kept', eye)),
+    balance: statedOf(draft.beside('balance', eye)),
   };
 }
 
 /** A height below the datum line, which runs through the middle of the boxed lens. */
-function heightFromDatum(said: Said, { b }: Frame): Placed<number> | null {
-  const below = said.get<number>('below-datum');
+function heightFromDatum(said: SaidOfLens, { b }: SaidOfOrder): Placed<number> | null {
+  const below = said['below-datum'];
   return below && b && { value: tidy(b.value / 2 - below.value), place: below.place };
 }
 
-function statedOf(said: Said): Stated | null {
-  const [power, add, prism] = [powerOf(said), said.get<number>('add'), said.get<PrismVector>('prism')];
+function statedOf(said: SaidOfLens | null): Stated | null {
+  if (!said) return null;
+  const power = powerOf(said);
+  const { add, prism } = said;
   return power || add || prism ? { power, add, prism } : null;
 }
 
-function powerOf(said: Said): WrittenPower | null {
-  const power = said.get<{ power: Power; form: CylinderForm }>('power');
+function powerOf({ power }: SaidOfLens): WrittenPower | null {
   return power && { value: power.value.power, form: power.value.form, place: power.place };
 }
 
-function verificationOf(said: Said): Verification | null {
-  const power = powerOf(said);
-  return power && { power, add: said.get('add'), prism: said.get<PrismVector>('prism') };
+function verificationOf(said: SaidOfLens | null): Verification | null {
+  const power = said && powerOf(said);
+  return power && { power, add: said.add, prism: said.prism };
 }

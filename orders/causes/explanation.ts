@@ -57,17 +57,15 @@ export const mayHold = ({ failed }: Scene, { of, eyes = [] }: Demand): boolean =
 export function setRight(scene: Scene, change: Change, demand: Demand): SetRight | null {
   if (!mayHold(scene, demand)) return null;
   const { of, eyes, most } = demand;
-  const meant = scene.evaluation.measures.filter(({ quantity }) => of.includes(quantity));
-  const before = new Map(meant.map((one) => [keyOf(one), one]));
+  const before = scene.evaluation.measures.filter(({ quantity }) => of.includes(quantity));
   const explains: Failed[] = [];
   let was = 0;
   let left = 0;
   let loose = false;
   for (const after of scene.measuresWith(change, of)) {
-    const old =
-      before.get(keyOf(after)) ??
-      before.get(keyOf({ ...after, quantity: SAME_ERROR[after.quantity] ?? after.quantity }));
-    if (old) before.delete(keyOf(old));
+    const at = indexOf(before, after);
+    const old = at < 0 ? undefined : before[at];
+    if (old) before.splice(at, 1);
     if (!old || isUnchanged(old, after)) {
       if (!old && after.outcome === 'fail') return null;
       continue;
@@ -84,13 +82,19 @@ export function setRight(scene: Scene, change: Change, demand: Demand): SetRight
     left += share;
   }
   // What has no place any more, such as the axis of what became a sphere, was not explained.
-  if ([...before.values()].some(({ outcome }) => outcome === 'fail')) return null;
+  if (before.some(({ outcome }) => outcome === 'fail')) return null;
   if (explains.length === 0 || (explains.length === 1 && loose) || left > was * MUCH_BETTER) return null;
   if (eyes?.some((eye) => !explains.some((one) => one.eye === eye))) return null;
   return isWhole(scene, explains) ? { explains, left: left / explains.length } : null;
 }
 
-const keyOf = ({ quantity, eye, meridian }: Measure): string => `${quantity}.${eye}.${meridian}`;
+/** Where the same measure stands, or that of the same error; there are a dozen at most. */
+function indexOf(measures: readonly Measure[], { quantity, eye, meridian }: Measure): number {
+  const find = (wanted: Quantity | undefined): number =>
+    measures.findIndex((one) => one.quantity === wanted && one.eye === eye && one.meridian === meridian);
+  const same = find(quantity);
+  return same >= 0 ? same : find(SAME_ERROR[quantity]);
+}
 
 /** The place of a pair is told as distance or as prism, whichever comes out worse; without the slip it may be the other. */
 const SAME_ERROR: Readonly<Partial<Record<Quantity, Quantity>>> = {

@@ -34,10 +34,17 @@ export function sceneOf(order: Order, evaluation: Evaluation, context: Context):
   const failed = measures.filter(isFailed);
   if (failed.length === 0) return null;
   const base = { order, values, set, guard: context.guard };
-  const measuresWith: Scene['measuresWith'] = (change, of) =>
-    measuresOf({ ...base, ...change }, [...new Set(of.map(partOf))]).filter(({ quantity }) => of.includes(quantity));
+  const measuresWith: Scene['measuresWith'] = (change, of) => {
+    const changed = { ...base, order: change.order ?? order, values: change.values ?? values };
+    return measuresOf(changed, partsOf(of)).filter(({ quantity }) => of.includes(quantity));
+  };
   return { order, evaluation, values, context, failed, measuresWith };
 }
+
+const partsOf = (of: readonly Quantity[]): readonly MeasuredPart[] =>
+  of === REFRACTION ? ONLY_REFRACTION : [...new Set(of.map(partOf))];
+
+const ONLY_REFRACTION: readonly MeasuredPart[] = ['refraction'];
 
 function partOf(quantity: Quantity): MeasuredPart {
   if (REFRACTION.includes(quantity)) return 'refraction';

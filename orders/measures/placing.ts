@@ -8,7 +8,7 @@ import type { LensClass } from '../../tables';
 import { attempt } from '../attempt';
 import { tidy } from '../exact';
 import { type PairLimit, pairLimit } from '../limits';
-import { EYES, type Order, type OrderedLens } from '../model';
+import { EYES, type Order, type OrderedLens, type PrismPart } from '../model';
 import { placingPd } from '../placing-pd';
 import { powerToMake } from '../power-to-make';
 import type { Read, ReadValues } from '../reduce';
@@ -90,7 +90,7 @@ const present = <T>(one: T | null): readonly T[] => (one === null ? [] : [one]);
 /** Where each lens is to stand before its own eye, so is its prism judged by itself. */
 function prismOfEach(order: Order, values: ReadValues): readonly Found[] {
   return EYES.flatMap((eye) => {
-    const read = prismRead(order, values, eye, ['right']);
+    const read = prismRead(order, values, eye, HORIZONTAL);
     if (!read) return [];
     const errors = read.all.map((one) => tidy(unwantedIn(one, order.lenses[eye]).right));
     const prism = tidy(unwantedIn(read.value, order.lenses[eye]).right);
@@ -129,8 +129,21 @@ type Values = NonNullable<ReadValues['figures']['pd']>;
 
 /** Unwanted prism of the pair as read: the prism of each lens less the ordered one, then the difference of the two. */
 function unwantedPrism(order: Order, values: ReadValues, component: 'horizontal' | 'vertical'): Found | null {
-  const [right, left] = EYES.map((eye) => prismRead(order, values, eye, [component === 'horizontal' ? 'right' : 'up']));
-  if (!right || !left) return null;
+  const parts = component === 'horizontal' ? HORIZONTAL : VERTICAL;
+  const right = prismRead(order, values, 'R', parts);
+  const left = right && prismRead(order, values, 'L', parts);
+  return left && unwantedOf(order, right, left, component);
+}
+
+const HORIZONTAL: readonly PrismPart[] = ['right'];
+const VERTICAL: readonly PrismPart[] = ['up'];
+
+function unwantedOf(
+  order: Order,
+  right: Read<PrismVector>,
+  left: Read<PrismVector>,
+  component: 'horizontal' | 'vertical',
+): Found | null {
   const { R, L } = order.lenses;
   const of = (a: PrismVector, b: PrismVector): number => imbalance(unwantedIn(a, R), unwantedIn(b, L))[component];
   const part = component === 'horizontal' ? 'in' : 'up';

@@ -28,10 +28,15 @@ export function prismRead(
   eye: Eye,
   parts = BOTH_PARTS,
 ): Read<PrismVector> | null {
-  const isProgressive = EYES.some((side) => classOfLens(lenses[side]) === 'progressive');
-  const read = values.prism[eye] ?? (isProgressive ? null : (values.prismElsewhere[eye] ?? null));
+  const read = values.prism[eye] ?? readElsewhere(lenses, values, eye);
+  if (!read?.unsaid) return read;
   const isMissing = (part: PrismPart): boolean => parts.includes(part) && tidy(orderedPrism(lenses[eye])[part]) !== 0;
-  return read?.unsaid?.some(isMissing) ? null : read;
+  return read.unsaid.some(isMissing) ? null : read;
+}
+
+function readElsewhere(lenses: Order['lenses'], values: ReadValues, eye: Eye): Read<PrismVector> | null {
+  const isProgressive = EYES.some((side) => classOfLens(lenses[side]) === 'progressive');
+  return isProgressive ? null : (values.prismElsewhere[eye] ?? null);
 }
 
 export const unwantedIn = (prism: PrismVector, lens: OrderedLens): PrismVector => {
