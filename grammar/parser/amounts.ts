@@ -177,15 +177,20 @@ export class AmountParser extends EmbeddedActionsParser {
   /** An axis or a meridian in degrees. Letters that touch it make it unreadable, never a guess. */
   readonly degrees = this.RULE('degrees', (): Figure => {
     const first = this.OR(this.#degreeStarts) as IToken;
-    let last = first;
-    this.MANY({
-      GATE: () => this.runsOn(last),
-      DEF: () => {
-        last = this.OR2(this.#degreeRests) as IToken;
-      },
-    });
-    return this.ACTION(() => this.readDegrees(first, last));
+    this.#last = first;
+    this.MANY(this.#degreesRunOn);
+    return this.ACTION(() => this.readDegrees(first, this.#last as IToken));
   });
+
+  /** The last token of the degrees so far. */
+  #last: IToken | null = null;
+
+  readonly #degreesRunOn = {
+    GATE: () => this.runsOn(this.#last as IToken),
+    DEF: () => {
+      this.#last = this.OR2(this.#degreeRests) as IToken;
+    },
+  };
 
   readonly #degreeStarts: Alternative[] = [
     { ALT: () => this.CONSUME(T.Figure) },
