@@ -4,16 +4,24 @@ import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { stringify } from 'yaml';
 
 /**
- * Sphere (minus form) and cylinder of spectacles as read on lensmeters, at every twentieth of 20,425 lenses: vision
- * examination of the United States National Health and Nutrition Examination Survey, 1999-2000 to 2007-2008, public
- * domain.
+ * Sphere and cylinder (minus form) of right lenses as read on lensmeters, and by what the left one of the pair differs,
+ * at every twentieth of 10,205 pairs; and how far the left axis stands from the mirror image of the right one, of the
+ * 7,382 pairs with two cylinders: vision examination of the United States National Health and Nutrition Examination
+ * Survey, 1999-2000 to 2007-2008, public domain.
  */
 const SPHERES = [
-  -14.25, -5.25, -4, -3, -2.5, -2, -1.5, -1.25, -1, -0.5, -0.25, 0, 0.5, 0.75, 1.25, 1.5, 1.75, 2.25, 2.75, 3.5, 15.25,
+  -13.5, -5, -3.75, -3, -2.5, -2, -1.5, -1.25, -1, -0.5, -0.25, 0, 0.5, 0.75, 1.25, 1.5, 1.75, 2.25, 2.75, 3.5, 14,
 ];
 const CYLINDERS = [
-  0, 0, 0, 0, -0.25, -0.25, -0.25, -0.5, -0.5, -0.5, -0.5, -0.75, -0.75, -1, -1, -1.25, -1.25, -1.5, -2, -2.5, -10.5,
+  0, 0, 0, 0, -0.25, -0.25, -0.25, -0.5, -0.5, -0.5, -0.75, -0.75, -0.75, -1, -1, -1.25, -1.25, -1.5, -2, -2.5, -8.5,
 ];
+const OTHER_SPHERE = [
+  -8, -1.25, -1, -0.75, -0.5, -0.25, -0.25, -0.25, 0, 0, 0, 0, 0, 0.25, 0.25, 0.25, 0.5, 0.5, 0.75, 1.25, 8.75,
+];
+const OTHER_CYLINDER = [
+  -10.5, -1, -0.75, -0.5, -0.25, -0.25, -0.25, 0, 0, 0, 0, 0, 0, 0, 0.25, 0.25, 0.25, 0.5, 0.75, 1, 6.75,
+];
+const OTHER_AXIS = [-89, -56, -34, -23, -17, -13, -10, -7, -5, -3, -1, 1, 3, 6, 9, 12, 17, 23, 32, 58, 90];
 
 export interface Lens {
   readonly sphere: number;
@@ -56,14 +64,20 @@ export function jobs(count: number, seed = SEED): Job[] {
   };
   const off = (value: number): number =>
     Math.round((value + (whole(0, 15) === 0 ? 0.25 : whole(-6, 6) / 100)) * 100) / 100;
-  const lens = (): Lens => ({ sphere: drawn(SPHERES), cylinder: drawn(CYLINDERS), axis: whole(1, 180) });
+  const right = (): Lens => ({ sphere: drawn(SPHERES), cylinder: drawn(CYLINDERS), axis: whole(1, 180) });
+  const leftOf = (lens: Lens): Lens => ({
+    sphere: lens.sphere + drawn(OTHER_SPHERE),
+    cylinder: Math.min(0, lens.cylinder + drawn(OTHER_CYLINDER)),
+    axis: ((540 - lens.axis + Math.round(drawn(OTHER_AXIS)) - 1) % 180) + 1,
+  });
   const readOf = (one: Lens): Lens => ({
     sphere: off(one.sphere),
     cylinder: one.cylinder,
     axis: Math.min(180, one.axis + whole(0, 1)),
   });
   return Array.from({ length: count }, (_, index) => {
-    const ordered = { R: lens(), L: lens(), add: whole(4, 11) / 4, pd: whole(58, 70), near: 0, height: whole(15, 20) };
+    const R = right();
+    const ordered = { R, L: leftOf(R), add: whole(4, 11) / 4, pd: whole(58, 70), near: 0, height: whole(15, 20) };
     ordered.near = ordered.pd - 3;
     const read = {
       R: readOf(ordered.R),
