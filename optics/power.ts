@@ -17,6 +17,10 @@ export interface MeridianPower {
   readonly power: number;
 }
 
+/** The difference of two principal powers, dioptres. */
+const CYLINDER = { least: -80, most: 80 };
+const AXIS = { above: 0, most: 180 };
+
 /** Angles (degrees) closer than this name the same line. */
 const SAME_LINE = 1e-9;
 
@@ -27,9 +31,9 @@ const SAME_LINE = 1e-9;
  */
 export function checkPower(power: Power): Power {
   within('sphere', settled(power.sphere), POWER);
-  within('cylinder', power.cylinder, { least: -80, most: 80 });
+  within('cylinder', power.cylinder, CYLINDER);
   within('sphere + cylinder', settled(power.sphere + power.cylinder), POWER);
-  within('axis', power.axis, { above: 0, most: 180 });
+  within('axis', power.axis, AXIS);
   return power;
 }
 
@@ -54,7 +58,6 @@ export function normalAxis(degrees: number): number {
 export function transpose(power: Power): Power {
   checkPower(power);
   if (power.cylinder === 0) return spherical(power.sphere);
-  if (!Object.is(power.sphere, -0)) return power;
   return {
     sphere: power.sphere + power.cylinder,
     cylinder: -power.cylinder,
@@ -166,11 +169,11 @@ function settled(power: number): number {
   return Math.round(power * 1e9) / 1e9;
 }
 
+/** The very same lens wherever nothing about it has to be put right. */
 function asWritten(power: Power): Power {
   checkPower(power);
   if (power.cylinder === 0) return spherical(power.sphere);
-  if (!Object.is(power.sphere, -0)) return power;
-  return { sphere: power.sphere + 0, cylinder: power.cylinder, axis: power.axis };
+  return Object.is(power.sphere, -0) ? { ...power, sphere: 0 } : power;
 }
 
 function spherical(sphere: number): Power {

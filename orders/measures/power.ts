@@ -1,7 +1,7 @@
 /** Power, cylinder and axis of each lens at its reference point. */
 import type { Eye } from '../../grammar';
 import { minusForm, normalAxis, type Power } from '../../optics';
-import { attempt } from '../attempt';
+import { attemptOf } from '../attempt';
 import { isLess, isSame, tidy } from '../exact';
 import { axisLimit, judgedMeridians, type Limit, powerLimits } from '../limits';
 import { EYES, type Order, type OrderedLens } from '../model';
@@ -34,8 +34,7 @@ export function powerMeasures(one: Case): Measure[] {
 export function powerAtReference(order: Order, lens: OrderedLens): Power | 'unstated' | null {
   const target = powerToMake(order, lens);
   if (!target) return null;
-  if (target.kind === 'unstated') return 'unstated';
-  return attempt(() => minusForm(target.power));
+  return target.kind === 'unstated' ? 'unstated' : attemptOf(minusForm, target.power);
 }
 
 export const isOffice = ({ design }: OrderedLens): boolean => design?.value.type === 'office';

@@ -2,7 +2,7 @@
  * What a check has something to look at in. Most orders have no slab, no tint and nothing outside, and a year of work
  * has a hundred thousand of them: a check that says what it needs is not run where nothing of it is there.
  */
-import type { Block, DesignType } from '../../grammar';
+import { type Block, type DesignType, type Line, sectionsOf } from '../../grammar';
 import type { Context } from '../context';
 import type { Evaluation } from '../evaluate';
 import type { Outcome } from '../measures/measure';
@@ -101,10 +101,13 @@ function inLens({ blank, slab, prism, prismUnclear, rx, role, design, intermedia
   return bits;
 }
 
-function inLines({ lines, kind }: Block): number {
+/** Only the lines of the order itself. */
+function inLines(block: Block): number {
   let bits = 0;
-  for (const line of lines) {
-    const { node } = line.parsed(kind);
+  const sections = sectionsOf(block);
+  for (let at = 0; at < sections.length; at++) {
+    if (sections[at]?.kind !== 'body') continue;
+    const { node } = (block.lines[at] as Line).parsed(block.kind);
     if (node.kind === 'tint') bits |= BITS['tint-line'];
     else if (node.kind === 'decentre') bits |= BITS['decentre-line'];
     else if (node.kind === 'prism') bits |= BITS['prism-line'];

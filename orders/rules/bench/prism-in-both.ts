@@ -2,7 +2,7 @@ import type { Eye } from '../../../grammar';
 import type { PrismVector } from '../../../optics';
 import { isLess, tidy } from '../../exact';
 import { prismRead, unsaidThinning, unwantedIn } from '../../measures/wanted-prism';
-import { EYES } from '../../model';
+
 import type { Read } from '../../reduce';
 import { prismInWords } from '../../words';
 import type { Rule, Subject } from '../rule';
@@ -25,13 +25,15 @@ export const prismInBoth: Rule = {
   message: ({ R, L }) =>
     `Both lenses show the same unwanted prism: R ${prismInWords(R as PrismVector, 'R')}, L ${prismInWords(L as PrismVector, 'L')}. The pair is balanced, and the wearer looks through it all the same.`,
   check: (subject, report) => {
-    const [right, left] = EYES.map((eye) => unwantedRead(subject, eye));
-    if (!right || !left) return;
+    const right = unwantedRead(subject, 'R');
+    const left = right && unwantedRead(subject, 'L');
+    if (!left) return;
     const thinned = unsaidThinning(subject.order, right.read.value, left.read.value);
-    const [R, L] = [right, left].map(({ unwanted }) => ({
+    const besides = ({ unwanted }: Unwanted): PrismVector => ({
       right: tidy(unwanted.right),
       up: tidy(unwanted.up - thinned),
-    })) as [PrismVector, PrismVector];
+    });
+    const [R, L] = [besides(right), besides(left)];
     if (!isCommon(R.up, L.up) && !isCommon(R.right, L.right)) return;
     const level = whileItCounts(subject.evaluation, right.read.reading, 'warning');
     report(right.read.place, { R, L }, { related: [left.read.place], level });
@@ -41,10 +43,12 @@ export const prismInBoth: Rule = {
 const isCommon = (first: number, second: number): boolean =>
   first * second > 0 && isLess(COMMON, Math.min(Math.abs(first), Math.abs(second)));
 
-function unwantedRead(
-  { order, evaluation }: Subject,
-  eye: Eye,
-): { readonly read: Read<PrismVector>; readonly unwanted: PrismVector } | null {
+interface Unwanted {
+  readonly read: Read<PrismVector>;
+  readonly unwanted: PrismVector;
+}
+
+function unwantedRead({ order, evaluation }: Subject, eye: Eye): Unwanted | null {
   const lens = order.lenses[eye];
   const read = lens.role === 'made' ? prismRead(order, evaluation.values, eye) : null;
   return read && { read, unwanted: unwantedIn(read.value, lens) };

@@ -42,9 +42,8 @@ const ANSWERED = {
 } as const;
 
 function checkOutside({ order, evaluation }: Subject, report: Report, quantities: readonly Quantity[]): void {
-  const tell = (measure: Measure, answeredBy: (measure: Measure) => Told['answered']): void => {
-    if (measure.outcome !== 'fail' || measure.place === null || !quantities.includes(measure.quantity)) return;
-    const answered = answeredBy(measure);
+  const tell = (measure: Measure, answered: Told['answered']): void => {
+    if (measure.place === null) return;
     const level: Level = answered ? 'info' : 'error';
     const data = answered ? { ...measure, answered } : { ...measure };
     report(measure.place, data, {
@@ -53,8 +52,10 @@ function checkOutside({ order, evaluation }: Subject, report: Report, quantities
       level,
     });
   };
-  for (const measure of evaluation.measures) tell(measure, () => (isDecided(order, measure) ? 'decided' : undefined));
-  for (const measure of evaluation.earlier) tell(measure, () => 'replaced');
+  const isMeant = ({ outcome, quantity }: Measure): boolean => outcome === 'fail' && quantities.includes(quantity);
+  for (const measure of evaluation.measures)
+    if (isMeant(measure)) tell(measure, isDecided(order, measure) ? 'decided' : undefined);
+  for (const measure of evaluation.earlier) if (isMeant(measure)) tell(measure, 'replaced');
 }
 
 const placesOf = (order: Order, measure: Measure): readonly Place[] =>
