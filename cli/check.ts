@@ -115,11 +115,12 @@ class Check {
     } else {
       this.#orders += told.orders;
       this.#failed ||= told.failed;
-      for (const piece of told.pieces) await this.#write(writer.add(piece));
+      await this.#write(writer.add(told.note));
+      await this.#write(told.text);
     }
   }
 
-  async #write(text: string): Promise<void> {
+  async #write(text: string | Uint8Array): Promise<void> {
     if (this.#output.add(text) && !this.#output.isClosed) await this.#output.flush();
   }
 }

@@ -9,7 +9,10 @@ import { dirname, join, resolve } from 'node:path';
 import { version } from '../../package.json';
 import { reasonOf } from '../read-text';
 import { UnusableArgument } from '../unusable-argument';
-import type { Told, Wanted } from './task';
+import type { Told, ToldPart, Wanted } from './task';
+
+/** Of what is told, counted up whenever its shape changes. */
+const FORM = 2;
 
 /** What an entry is called by, and everything besides the options that its result rests on. */
 export interface Judged {
@@ -25,7 +28,7 @@ export class ResultCache {
 
   constructor({ cache, ...options }: Wanted & { readonly cache: string }) {
     this.#folder = resolve(cache);
-    this.#options = JSON.stringify([version, options]);
+    this.#options = JSON.stringify([version, FORM, options]);
   }
 
   /** What was told of the same, or what is told now, which is then kept. */
@@ -57,7 +60,7 @@ function read(path: string, stamp: string): Told[] | null {
     const text = readFileSync(path, 'utf8');
     const end = text.indexOf('\n');
     const body = text.slice(end + 1);
-    return text.slice(0, end) === `${stamp} ${hash(body)}` ? JSON.parse(body) : null;
+    return text.slice(0, end) === `${stamp} ${hash(body)}` ? (JSON.parse(body) as Kept[]).map(asTold) : null;
   } catch {
     return null;
   }
@@ -65,7 +68,7 @@ function read(path: string, stamp: string): Told[] | null {
 
 /** A result that cannot be kept is worked out again the next time, and nothing else is lost. */
 function write(path: string, stamp: string, told: readonly Told[]): void {
-  const body = JSON.stringify(told);
+  const body = JSON.stringify(told.map(asKept));
   try {
     mkdirSync(dirname(path), { recursive: true });
     // Beside it and then in its place. What a stopped run leaves beside it is written over by the next one.
@@ -75,6 +78,15 @@ function write(path: string, stamp: string, told: readonly Told[]): void {
     // Full disk, no permission: the answer itself is there.
   }
 }
+
+/** Bytes are kept as the text that they stand for. */
+type Kept = Exclude<Told, ToldPart> | (Omit<ToldPart, 'text'> & { readonly text: string });
+
+const asKept = (told: Told): Kept =>
+  told.kind === 'part' ? { ...told, text: Buffer.from(told.text.buffer).toString() } : told;
+
+const asTold = (kept: Kept): Told =>
+  kept.kind === 'part' ? { ...kept, text: new Uint8Array(Buffer.from(kept.text)) } : kept;
 
 const hash = (content: unknown): string =>
   createHash('sha256')

@@ -15,6 +15,7 @@ import { openText } from '../order-files';
 import { readText, type TextOrError } from '../read-text';
 import { ResultCache } from './cache';
 import type { FilePath, Part, Task, Told, Wanted } from './task';
+import { Utf8 } from './utf8';
 import { writerFor } from './writers';
 
 interface OpenFile {
@@ -26,6 +27,7 @@ interface OpenFile {
 export class Judge {
   readonly #wanted: Wanted;
   readonly #writer: FindingsWriter;
+  readonly #text = new Utf8();
   readonly #benches = new BenchFiles();
   readonly #cache: ResultCache | null;
   /** The file whose parts come in, and what holds for all of it: worked out once, since findings ask for the very block that holds. */
@@ -55,7 +57,7 @@ export class Judge {
     const told = complaints.map((text): Told => ({ kind: 'complaint', text }));
     if (file.kind === 'unreadable') return [...told, file];
     const { text, context } = file;
-    return [...told, { kind: 'open', path }, this.#pieces(path, text.cuts, text.holding, context), { kind: 'close' }];
+    return [...told, { kind: 'open', path }, this.#written(path, text.cuts, text.holding, context), { kind: 'close' }];
   }
 
   #part(file: FilePath, part: Part): Told[] {
@@ -68,10 +70,10 @@ export class Judge {
 
   #blocks(file: FilePath, part: Part): Told[] {
     const { holding, context } = this.#openFile(file, part);
-    const pieces = this.#pieces(file.path, part.cuts, holding, context, part.first);
+    const written = this.#written(file.path, part.cuts, holding, context, part.first);
     return [
       ...(part.number === 0 ? [{ kind: 'open', path: file.path } as const] : []),
-      pieces,
+      written,
       ...(part.isLast ? [{ kind: 'close' } as const] : []),
     ];
   }
@@ -85,17 +87,17 @@ export class Judge {
     return this.#open;
   }
 
-  #pieces(path: string, cuts: Cuts, holding: LongText['holding'], context: Context, first = 0): Told {
-    const pieces: unknown[] = [];
+  #written(path: string, cuts: Cuts, holding: LongText['holding'], context: Context, first = 0): Told {
+    const part = this.#writer.part(path);
     let orders = 0;
     let failed = false;
     for (const { block, firstLine } of blocksIn(cuts, holding, first)) {
       const analysis = analyseOnce(block, context);
       if (analysis.order) orders++;
       failed ||= this.#fails(analysis);
-      pieces.push(this.#writer.piece(analysis, path, firstLine));
+      this.#text.add(part.block(analysis, firstLine));
     }
-    return { kind: 'pieces', pieces, orders, failed };
+    return { kind: 'part', text: this.#text.take(), note: part.note(), orders, failed };
   }
 
   #fails({ findings }: BlockAnalysis): boolean {

@@ -42,13 +42,18 @@ export interface Part {
 /** What a task comes to, in the order in which it is told. */
 export type Told =
   | { readonly kind: 'open'; readonly path: string }
-  | {
-      readonly kind: 'pieces';
-      /** For the writer of the format. */
-      readonly pieces: readonly unknown[];
-      readonly orders: number;
-      readonly failed: boolean;
-    }
+  | ToldPart
   | { readonly kind: 'close' }
   | { readonly kind: 'unreadable'; readonly path: string; readonly error: string }
   | { readonly kind: 'complaint'; readonly text: string };
+
+/** Blocks of the open file. */
+export interface ToldPart {
+  readonly kind: 'part';
+  /** Ready to go out, as UTF-8. */
+  readonly text: Uint8Array<ArrayBuffer>;
+  /** For the writer of the format. */
+  readonly note: unknown;
+  readonly orders: number;
+  readonly failed: boolean;
+}

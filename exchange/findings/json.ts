@@ -2,9 +2,10 @@
 import type { Analysis, BlockAnalysis } from '../../orders';
 import { findingsInJson } from './finding-json';
 import { type JsonOptions, orderInJson } from './order-json';
+import { json } from './plain';
 import type { FileJson, OrderJson } from './shape';
-import { type Counted, count, counted, noTotals } from './totals';
-import { type FindingsWriter, writerOf } from './writer';
+import { addTotals, count, noTotals, type Totals } from './totals';
+import { type FindingsWriter, type PartWriter, writerOf } from './writer';
 
 /** Everything that `check` tells about one text, as an object. */
 export function toJson({ document, blocks }: Analysis, path: string, options?: JsonOptions): FileJson {
@@ -26,22 +27,23 @@ export const orderOf = (
   options?: JsonOptions,
 ): string | null => order && evaluation && orderInJson(order, evaluation, firstLine, options);
 
-interface JsonPiece {
-  readonly order: string | null;
-  readonly findings: readonly string[];
-  readonly counted: Counted;
+interface JsonNote {
+  readonly orders: number;
+  /** One finding a line, a comma between two. */
+  readonly findings: string;
+  readonly totals: Totals;
 }
 
 /**
  * Writes the document with one order and one finding a line. The orders of a file go out at once and its findings after
- * them, since findings are few and a long file would not fit into memory otherwise.
+ * them, as text, since findings are few and a long file would not fit into memory otherwise.
  */
-export function jsonWriter(options?: JsonOptions): FindingsWriter<JsonPiece> {
+export function jsonWriter(options?: JsonOptions): FindingsWriter<JsonNote> {
   const totals = noTotals();
   let findings: string[] = [];
   let orders = 0;
   const open = (path: string, more: string): string =>
-    `${totals.files++ === 0 ? '\n' : ',\n'}{ "path": ${JSON.stringify(path)},${more} "orders": [`;
+    `${totals.files++ === 0 ? '\n' : ',\n'}{ "path": ${json(path)},${more} "orders": [`;
   const close = (): string => {
     const list = findings.length > 0 ? `\n${findings.join(',\n')}` : '';
     return `], "findings": [${list}] }`;
@@ -53,21 +55,36 @@ export function jsonWriter(options?: JsonOptions): FindingsWriter<JsonPiece> {
       orders = 0;
       return open(path, '');
     },
-    piece: (analysis, _, firstLine) => ({
-      order: orderOf(analysis, firstLine, options),
-      findings: findingsInJson(analysis, firstLine).map((finding) => JSON.stringify(finding)),
-      counted: counted(analysis),
-    }),
-    add: (piece) => {
-      count(totals, piece.counted);
-      findings.push(...piece.findings);
-      return piece.order === null ? '' : `${orders++ === 0 ? '\n' : ',\n'}${piece.order}`;
+    part: () => partWriter(options),
+    add: (note) => {
+      addTotals(totals, note.totals);
+      if (note.findings !== '') findings.push(note.findings);
+      if (note.orders === 0) return '';
+      const isFirst = orders === 0;
+      orders += note.orders;
+      return isFirst ? '\n' : ',\n';
     },
     closeFile: close,
     unreadable: (path, error) => {
       findings = [];
-      return open(path, ` "error": ${JSON.stringify(error)},`) + close();
+      return open(path, ` "error": ${json(error)},`) + close();
     },
-    end: () => `\n], "totals": ${JSON.stringify(totals)} }\n`,
+    end: () => `\n], "totals": ${json(totals)} }\n`,
   });
+}
+
+function partWriter(options?: JsonOptions): PartWriter<JsonNote> {
+  const totals = noTotals();
+  const findings: string[] = [];
+  let orders = 0;
+  return {
+    block: (analysis, firstLine) => {
+      count(totals, analysis);
+      for (const finding of findingsInJson(analysis, firstLine)) findings.push(json(finding));
+      const order = orderOf(analysis, firstLine, options);
+      if (order === null) return '';
+      return orders++ === 0 ? order : `,\n${order}`;
+    },
+    note: () => ({ orders, findings: findings.join(',\n'), totals }),
+  };
 }

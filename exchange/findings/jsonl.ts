@@ -26,12 +26,15 @@ function lineOf(analysis: BlockAnalysis, path: string, firstLine: number, option
 }
 
 /** Writes one line for each order, and for each block that is none but has findings. */
-export function jsonLinesWriter(options?: JsonOptions): FindingsWriter<string> {
+export function jsonLinesWriter(options?: JsonOptions): FindingsWriter<null> {
   return writerOf({
     start: () => '',
     openFile: () => '',
-    add: (line) => line,
-    piece: (analysis, path, firstLine) => lineOf(analysis, path, firstLine, options),
+    part: (path) => ({
+      block: (analysis, firstLine) => lineOf(analysis, path, firstLine, options),
+      note: () => null,
+    }),
+    add: () => '',
     closeFile: () => '',
     unreadable: (unread, error) => `${json({ lentil: 1, path: unread, error, order: null, findings: [] })}\n`,
     end: () => '',

@@ -11,7 +11,9 @@ const FINDINGS = 'findings';
 
 interface Suite {
   readonly path: string;
-  readonly cases: string[];
+  /** The cases in their markup, and how many they are. */
+  cases: string;
+  tests: number;
   failures: number;
   skipped: number;
 }
@@ -28,21 +30,27 @@ export function junitWriter(strict = false): FindingsWriter<Suite> {
       suite = suiteOf(path);
       return '';
     },
-    piece: (analysis, path, firstLine) => {
+    part: (path) => {
       const own = suiteOf(path);
-      addCases(own, analysis, firstLine, strict);
-      return own;
+      return {
+        block: (analysis, firstLine) => {
+          addCases(own, analysis, firstLine, strict);
+          return '';
+        },
+        note: () => own,
+      };
     },
-    add: ({ cases, failures, skipped }) => {
-      suite.cases.push(...cases);
+    add: ({ cases, tests, failures, skipped }) => {
+      suite.cases += cases;
+      suite.tests += tests;
       suite.failures += failures;
       suite.skipped += skipped;
       return '';
     },
     closeFile: () => {
-      const { path, cases, failures, skipped } = suite;
-      const counts = `tests="${cases.length}" failures="${failures}" errors="0" skipped="${skipped}"`;
-      return `  <testsuite name="${inMarkup(path)}" ${counts}>\n${cases.join('')}  </testsuite>\n`;
+      const { path, cases, tests, failures, skipped } = suite;
+      const counts = `tests="${tests}" failures="${failures}" errors="0" skipped="${skipped}"`;
+      return `  <testsuite name="${inMarkup(path)}" ${counts}>\n${cases}  </testsuite>\n`;
     },
     unreadable: (path, error) =>
       `  <testsuite name="${inMarkup(path)}" tests="1" failures="0" errors="1" skipped="0">\n` +
@@ -51,7 +59,13 @@ export function junitWriter(strict = false): FindingsWriter<Suite> {
   });
 }
 
-const suiteOf = (path: string): Suite => ({ path, cases: [], failures: 0, skipped: 0 });
+/** Counts one case and keeps its markup. */
+function put(suite: Suite, markup: string): void {
+  suite.cases += markup;
+  suite.tests++;
+}
+
+const suiteOf = (path: string): Suite => ({ path, cases: '', tests: 0, failures: 0, skipped: 0 });
 
 function addCases(suite: Suite, { order, evaluation, findings }: BlockAnalysis, firstLine: number, strict: boolean) {
   const fails = ({ level }: Finding): boolean => level === 'error' || (strict && level === 'warning');
@@ -64,35 +78,31 @@ function addCases(suite: Suite, { order, evaluation, findings }: BlockAnalysis, 
     failure(finding.code, messageOf(finding), `${place(finding)} ${messageOf(finding)}`),
   );
   if (failures.length > 0) suite.failures++;
-  suite.cases.push(testCase(owner, FINDINGS, failures.join('')));
+  put(suite, testCase(owner, FINDINGS, failures.join('')));
   for (const measure of evaluation?.measures ?? []) addMeasure(suite, owner, measure, findings);
   if (order && evaluation?.verdict === 'unread') {
     suite.skipped++;
-    suite.cases.push(testCase(owner, 'reading', '<skipped message="no reading yet"/>'));
+    put(suite, testCase(owner, 'reading', '<skipped message="no reading yet"/>'));
   }
 }
 
 function addMeasure(suite: Suite, owner: string, measure: Measure, findings: readonly Finding[]): void {
   const name = `${subjectInWords(measure)}${measure.meridian ? ` (meridian ${measure.meridian})` : ''}`;
   const { outcome } = measure;
-  if (outcome === 'pass') suite.cases.push(testCase(owner, name, ''));
+  if (outcome === 'pass') put(suite, testCase(owner, name, ''));
   else if (outcome === 'fail') {
     const finding = findings.find((one) => isAbout(one, measure));
     // A failure that a person has decided on, or that the file records honestly as answered, is no failure of the build.
     if (finding && finding.level !== 'error') {
       suite.skipped++;
-      suite.cases.push(testCase(owner, name, `<skipped message="${inMarkup(messageOf(finding))}"/>`));
+      put(suite, testCase(owner, name, `<skipped message="${inMarkup(messageOf(finding))}"/>`));
       return;
     }
     suite.failures++;
-    suite.cases.push(
-      testCase(owner, name, failure(finding?.code ?? 'outside', finding ? messageOf(finding) : name, '')),
-    );
+    put(suite, testCase(owner, name, failure(finding?.code ?? 'outside', finding ? messageOf(finding) : name, '')));
   } else {
     suite.skipped++;
-    suite.cases.push(
-      testCase(owner, name, `<skipped message="${outcome === 'not-read' ? 'not read' : 'not judged'}"/>`),
-    );
+    put(suite, testCase(owner, name, `<skipped message="${outcome === 'not-read' ? 'not read' : 'not judged'}"/>`));
   }
 }
 

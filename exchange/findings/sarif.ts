@@ -56,7 +56,16 @@ export function sarifWriter(): FindingsWriter<readonly FindingJson[]> {
       seen = new Map();
       return '';
     },
-    piece: (analysis, _, firstLine) => findingsInJson(analysis, firstLine),
+    part: () => {
+      const found: FindingJson[] = [];
+      return {
+        block: (analysis, firstLine) => {
+          found.push(...findingsInJson(analysis, firstLine));
+          return '';
+        },
+        note: () => found,
+      };
+    },
     add: (findings) =>
       findings.map((finding) => `${results++ === 0 ? '\n' : ',\n'}${JSON.stringify(resultOf(finding))}`).join(''),
     closeFile: () => '',

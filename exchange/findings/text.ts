@@ -2,9 +2,9 @@
 import { type BlockAnalysis, type Finding, type Level, nextSteps, type Verdict } from '../../orders';
 import { excerpt, harmless } from './excerpt';
 import { inTextOrder, messageOf } from './finding-json';
-import { type Counted, count, counted, noTotals, type Totals } from './totals';
+import { addTotals, count, noTotals, type Totals } from './totals';
 import { verdictInWords } from './verdict-line';
-import { type FindingsWriter, writerOf } from './writer';
+import { type FindingsWriter, type PartWriter, writerOf } from './writer';
 
 /** How parts of the text are painted on a terminal. */
 export type Ink = Readonly<Record<Level | Verdict | 'path' | 'code' | 'caret' | 'caution', (text: string) => string>>;
@@ -16,56 +16,45 @@ export const CAUTION =
 /** Indent of the source line under a finding. */
 const INDENT = '    ';
 
-/** The line of an order under its file, and what a bench does next. */
-interface VerdictLine {
-  readonly name: string;
-  readonly words: string;
-  readonly verdict: Verdict;
-  readonly next: string;
-}
+/** Columns of the names of orders; longer ones push their verdict to the right. */
+const MOST_WIDTH = 24;
 
-interface TextPiece {
-  readonly told: string;
-  readonly line: VerdictLine | null;
-  readonly counted: Counted;
+interface TextNote {
+  /** Lines of two columns with a tab between them: names and verdicts, and what a bench does next. */
+  readonly verdicts: string;
+  /** Of the first column. */
+  readonly width: number;
+  readonly totals: Totals;
 }
 
 /**
  * Writes findings with their lines, the verdicts of each file and the totals.
  * @param ink how parts are painted; plain text where each function gives back what it gets
  */
-export function textWriter(ink: Ink): FindingsWriter<TextPiece> {
+export function textWriter(ink: Ink): FindingsWriter<TextNote> {
   const totals = noTotals();
   let path = '';
-  let verdicts: VerdictLine[] = [];
+  let verdicts: string[] = [];
+  let width = 0;
   return writerOf({
     start: () => '',
     openFile: (opened) => {
       totals.files++;
       path = opened;
       verdicts = [];
+      width = 0;
       return '';
     },
-    piece: (analysis, path, firstLine) => ({
-      told: inTextOrder(analysis.findings)
-        .map((finding) => told(finding, analysis, `${harmless(path)}:${firstLine + finding.line + 1}`, ink))
-        .join(''),
-      line: verdictLine(analysis),
-      counted: counted(analysis),
-    }),
-    add: ({ told, line, counted }) => {
-      count(totals, counted);
-      if (line) verdicts.push(line);
-      return told;
+    part: (path) => partWriter(path, ink),
+    add: (note) => {
+      addTotals(totals, note.totals);
+      if (note.verdicts !== '') verdicts.push(note.verdicts);
+      width = Math.max(width, note.width);
+      return '';
     },
     closeFile: () => {
       if (verdicts.length === 0) return '';
-      const width = verdicts.reduce((most, { name }) => Math.min(24, Math.max(most, name.length)), 0);
-      const lines = verdicts.map(
-        ({ name, words, verdict, next }) =>
-          `  ${name.padEnd(width)}  ${painted(words, verdict, ink)}\n${next ? `  ${' '.repeat(width)}  ${next}\n` : ''}`,
-      );
-      return `${ink.path(harmless(path))}\n${lines.join('')}\n`;
+      return `${ink.path(harmless(path))}\n${verdicts.map((lines) => inColumns(lines, width)).join('')}\n`;
     },
     unreadable: () => {
       totals.files++;
@@ -75,11 +64,39 @@ export function textWriter(ink: Ink): FindingsWriter<TextPiece> {
   });
 }
 
-function verdictLine({ order, evaluation, findings }: BlockAnalysis): VerdictLine | null {
-  if (!order || !evaluation) return null;
-  const name = harmless(order.name ?? '(no name)');
-  const next = harmless(nextInBrief(nextSteps(order, evaluation, findings)));
-  return { name, words: harmless(verdictInWords(order, evaluation)), verdict: evaluation.verdict, next };
+function partWriter(path: string, ink: Ink): PartWriter<TextNote> {
+  const shownPath = harmless(path);
+  const totals = noTotals();
+  let verdicts = '';
+  let width = 0;
+  return {
+    block: (analysis, firstLine) => {
+      const { order, evaluation, findings } = analysis;
+      count(totals, analysis);
+      if (order && evaluation) {
+        const name = harmless(order.name ?? '(no name)');
+        const next = harmless(nextInBrief(nextSteps(order, evaluation, findings)));
+        const words = painted(harmless(verdictInWords(order, evaluation)), evaluation.verdict, ink);
+        verdicts += `${name}\t${words}\n${next ? `\t${next}\n` : ''}`;
+        width = Math.min(MOST_WIDTH, Math.max(width, name.length));
+      }
+      let text = '';
+      for (const finding of inTextOrder(findings))
+        text += told(finding, analysis, `${shownPath}:${firstLine + finding.line + 1}`, ink);
+      return text;
+    },
+    note: () => ({ verdicts, width, totals }),
+  };
+}
+
+/** No text that is harmless holds a tab or a line end. */
+function inColumns(lines: string, width: number): string {
+  let text = '';
+  for (const line of lines.split('\n').slice(0, -1)) {
+    const [name = '', words] = line.split('\t');
+    text += `  ${name.padEnd(width)}  ${words}\n`;
+  }
+  return text;
 }
 
 function told(finding: Finding, { block }: BlockAnalysis, where: string, ink: Ink): string {

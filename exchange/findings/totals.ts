@@ -1,4 +1,4 @@
-import type { BlockAnalysis, Verdict } from '../../orders';
+import type { BlockAnalysis } from '../../orders';
 import type { TotalsJson } from './shape';
 
 export type Totals = { -readonly [K in keyof TotalsJson]: TotalsJson[K] };
@@ -14,28 +14,19 @@ export const noTotals = (): Totals => ({
   warnings: 0,
 });
 
-/** What one block adds to the totals. */
-export interface Counted {
-  readonly verdict: Verdict | null;
-  readonly errors: number;
-  readonly warnings: number;
-}
-
-export function counted({ evaluation, findings }: BlockAnalysis): Counted {
-  let errors = 0;
-  let warnings = 0;
-  for (const { level } of findings) {
-    if (level === 'error') errors++;
-    else if (level === 'warning') warnings++;
-  }
-  return { verdict: evaluation?.verdict ?? null, errors, warnings };
-}
-
-export function count(totals: Totals, { verdict, errors, warnings }: Counted): void {
-  if (verdict) {
+/** Counts a block in. */
+export function count(totals: Totals, { evaluation, findings }: BlockAnalysis): void {
+  if (evaluation) {
     totals.orders++;
-    totals[verdict]++;
+    totals[evaluation.verdict]++;
   }
-  totals.errors += errors;
-  totals.warnings += warnings;
+  for (const { level } of findings) {
+    if (level === 'error') totals.errors++;
+    else if (level === 'warning') totals.warnings++;
+  }
+}
+
+/** Counts in what was counted elsewhere. */
+export function addTotals(totals: Totals, more: Totals): void {
+  for (const what of Object.keys(totals) as (keyof Totals)[]) totals[what] += more[what];
 }

@@ -2,22 +2,19 @@ import type { BlockAnalysis } from '../../orders';
 
 /**
  * Turns findings and verdicts into text piece by piece, so that a block can be dropped as soon as it is written. The
- * pieces are asked for in order: `start`, then for each file `openFile`, its blocks, `closeFile`; `unreadable` stands
- * for a whole file; `end` comes last.
+ * pieces are asked for in order: `start`, then for each file `openFile`, its blocks or parts, `closeFile`; `unreadable`
+ * stands for a whole file; `end` comes last.
  */
-export interface FindingsWriter<P = unknown> {
+export interface FindingsWriter<N = unknown> {
   /** What stands before every file. */
   start(): string;
   /** What stands before the blocks of a file. */
   openFile(path: string): string;
-  /**
-   * What is to be told of a block, as plain data: it rests on nothing told before, so that any thread can make it.
-   * @param firstLine number of the block’s first line in its file
-   */
-  piece(analysis: BlockAnalysis, path: string, firstLine: number): P;
-  /** Writes the piece of the next block of the open file. */
-  add(piece: P): string;
-  /** Both at once. */
+  /** Begins some blocks in a row. They rest on nothing told before, so that any thread can write them. */
+  part(path: string): PartWriter<N>;
+  /** Takes note of the next part of the open file, and gives what stands before its text. */
+  add(note: N): string;
+  /** A part of one block. */
   block(analysis: BlockAnalysis, firstLine: number): string;
   /** What stands behind the blocks of a file. */
   closeFile(): string;
@@ -27,8 +24,19 @@ export interface FindingsWriter<P = unknown> {
   end(): string;
 }
 
+/** Writes some blocks in a row of one file. */
+export interface PartWriter<N> {
+  /**
+   * The text of the next block, which goes out as soon as the parts before it have.
+   * @param firstLine number of the block’s first line in its file
+   */
+  block(analysis: BlockAnalysis, firstLine: number): string;
+  /** What is left to tell of all these blocks, as plain data for `add`. */
+  note(): N;
+}
+
 /** A writer from its parts. */
-export function writerOf<P>(parts: Omit<FindingsWriter<P>, 'block'>): FindingsWriter<P> {
+export function writerOf<N>(parts: Omit<FindingsWriter<N>, 'block'>): FindingsWriter<N> {
   let path = '';
   return {
     ...parts,
@@ -36,6 +44,10 @@ export function writerOf<P>(parts: Omit<FindingsWriter<P>, 'block'>): FindingsWr
       path = opened;
       return parts.openFile(opened);
     },
-    block: (analysis, firstLine) => parts.add(parts.piece(analysis, path, firstLine)),
+    block: (analysis, firstLine) => {
+      const part = parts.part(path);
+      const text = part.block(analysis, firstLine);
+      return parts.add(part.note()) + text;
+    },
   };
 }

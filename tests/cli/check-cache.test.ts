@@ -46,8 +46,15 @@ describe('the cache of a check', () => {
     const work = kept({ 'work/a.lentil': GOOD });
     const [path] = work.entries().keys();
     const entry = readFileSync(path as string, 'utf8');
-    expect(entry).toContain('"name":"TT-1"');
+    expect(entry).toContain('TT-1\\taccept');
     expect(work.run()).toContain('TT-1  accept');
+  });
+
+  test.each(['text', 'json', 'jsonl', 'sarif', 'junit'])('gives every character again as %s', (format) => {
+    const odd = GOOD.replace('TT-1', '"−½ 🕶"').replace('frame', 'frame A 20 B 90\n  frame');
+    const work = kept({ 'work/a.lentil': `\ufeff${odd}widgt “−½ 🕶”\n` });
+    written(work, '--format', format);
+    expect(written(work, '--format', format)).toBe(0);
   });
 
   test('judges a file again when its text changed, and no other', () => {
