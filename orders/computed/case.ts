@@ -16,17 +16,19 @@ export interface Case {
   readonly known: Map<unknown, unknown>;
 }
 
-const CASES = new WeakMap<Order, PerEye<Case>>();
+/**
+ * The lenses of the order that was asked for last. Whoever asks for many figures asks for those of one order after the
+ * other; a weak map of all orders would carry each of them through the garbage collector.
+ */
+let latest: { readonly order: Order; readonly cases: PerEye<Case> } | null = null;
 
-/** Both lenses of an order, the same ones whenever they are asked for, so that nothing is worked out twice. */
+/** Both lenses of an order, the same ones for as long as no other order is asked for, so that little is worked out twice. */
 export function casesOf(order: Order): PerEye<Case> {
-  let known = CASES.get(order);
-  if (!known) {
-    const caseOf = (eye: Eye): Case => ({ order, lens: order.lenses[eye], eye, known: new Map() });
-    known = { R: caseOf('R'), L: caseOf('L') };
-    CASES.set(order, known);
-  }
-  return known;
+  if (latest?.order === order) return latest.cases;
+  const caseOf = (eye: Eye): Case => ({ order, lens: order.lenses[eye], eye, known: new Map() });
+  const cases = { R: caseOf('R'), L: caseOf('L') };
+  latest = { order, cases };
+  return cases;
 }
 
 /** Works out for a lens what many figures rest on when it is first asked for, and then keeps it. */
