@@ -108,8 +108,9 @@ class Check {
     const writer = this.#writer;
     if (told.kind === 'complaint') this.#complaints.tell(told.text);
     else if (told.kind === 'unreadable') this.#output.add(writer.unreadable(told.path, told.error));
-    else if (told.kind === 'close') await this.#write(writer.closeFile());
-    else if (told.kind === 'open') {
+    else if (told.kind === 'close') {
+      for (const text of writer.closing()) await this.#write(text);
+    } else if (told.kind === 'open') {
       this.#path = told.path;
       await this.#write(writer.openFile(told.path));
     } else {

@@ -14,8 +14,11 @@ export interface SizedTask {
   readonly size: number;
 }
 
-/** Characters of a task: large enough that handing it over costs nothing beside judging it, some hundred orders. */
-const PART = 128 * 1024;
+/**
+ * Characters of a task: large enough that handing it over costs nothing beside judging it, some dozen orders, and small
+ * enough that the text of all tasks under way is no burden; in full JSON it is fifty times as long.
+ */
+const PART = 32 * 1024;
 
 /** Files from this size on are read here and cut, so that no thread holds a whole one. */
 const LARGE = 1024 * 1024;

@@ -44,10 +44,6 @@ export function jsonWriter(options?: JsonOptions): FindingsWriter<JsonNote> {
   let orders = 0;
   const open = (path: string, more: string): string =>
     `${totals.files++ === 0 ? '\n' : ',\n'}{ "path": ${json(path)},${more} "orders": [`;
-  const close = (): string => {
-    const list = findings.length > 0 ? `\n${findings.join(',\n')}` : '';
-    return `], "findings": [${list}] }`;
-  };
   return writerOf({
     start: () => '{ "lentil": 1, "files": [',
     openFile: (path) => {
@@ -64,11 +60,12 @@ export function jsonWriter(options?: JsonOptions): FindingsWriter<JsonNote> {
       orders += note.orders;
       return isFirst ? '\n' : ',\n';
     },
-    closeFile: close,
-    unreadable: (path, error) => {
-      findings = [];
-      return open(path, ` "error": ${json(error)},`) + close();
+    closing: function* () {
+      yield '], "findings": [';
+      for (const [at, some] of findings.entries()) yield `${at === 0 ? '\n' : ',\n'}${some}`;
+      yield '] }';
     },
+    unreadable: (path, error) => `${open(path, ` "error": ${json(error)},`)}], "findings": [] }`,
     end: () => `\n], "totals": ${json(totals)} }\n`,
   });
 }

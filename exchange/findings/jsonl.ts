@@ -35,7 +35,7 @@ export function jsonLinesWriter(options?: JsonOptions): FindingsWriter<null> {
       note: () => null,
     }),
     add: () => '',
-    closeFile: () => '',
+    closing: () => [],
     unreadable: (unread, error) => `${json({ lentil: 1, path: unread, error, order: null, findings: [] })}\n`,
     end: () => '',
   });

@@ -24,10 +24,12 @@ interface Suite {
  */
 export function junitWriter(strict = false): FindingsWriter<Suite> {
   let suite = suiteOf('');
+  let parts: string[] = [];
   return writerOf({
     start: () => '<?xml version="1.0" encoding="UTF-8"?>\n<testsuites name="lentil">\n',
     openFile: (path) => {
       suite = suiteOf(path);
+      parts = [];
       return '';
     },
     part: (path) => {
@@ -41,16 +43,18 @@ export function junitWriter(strict = false): FindingsWriter<Suite> {
       };
     },
     add: ({ cases, tests, failures, skipped }) => {
-      suite.cases += cases;
+      parts.push(cases);
       suite.tests += tests;
       suite.failures += failures;
       suite.skipped += skipped;
       return '';
     },
-    closeFile: () => {
-      const { path, cases, tests, failures, skipped } = suite;
+    closing: function* () {
+      const { path, tests, failures, skipped } = suite;
       const counts = `tests="${tests}" failures="${failures}" errors="0" skipped="${skipped}"`;
-      return `  <testsuite name="${inMarkup(path)}" ${counts}>\n${cases}  </testsuite>\n`;
+      yield `  <testsuite name="${inMarkup(path)}" ${counts}>\n`;
+      yield* parts;
+      yield '  </testsuite>\n';
     },
     unreadable: (path, error) =>
       `  <testsuite name="${inMarkup(path)}" tests="1" failures="0" errors="1" skipped="0">\n` +

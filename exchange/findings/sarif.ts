@@ -68,7 +68,7 @@ export function sarifWriter(): FindingsWriter<readonly FindingJson[]> {
     },
     add: (findings) =>
       findings.map((finding) => `${results++ === 0 ? '\n' : ',\n'}${JSON.stringify(resultOf(finding))}`).join(''),
-    closeFile: () => '',
+    closing: () => [],
     unreadable: (gone, error) => {
       unread.push({ path: gone, error });
       return '';

@@ -52,9 +52,11 @@ export function textWriter(ink: Ink): FindingsWriter<TextNote> {
       width = Math.max(width, note.width);
       return '';
     },
-    closeFile: () => {
-      if (verdicts.length === 0) return '';
-      return `${ink.path(harmless(path))}\n${verdicts.map((lines) => inColumns(lines, width)).join('')}\n`;
+    closing: function* () {
+      if (verdicts.length === 0) return;
+      yield `${ink.path(harmless(path))}\n`;
+      for (const lines of verdicts) yield inColumns(lines, width);
+      yield '\n';
     },
     unreadable: () => {
       totals.files++;

@@ -18,6 +18,8 @@ export interface FindingsWriter<N = unknown> {
   block(analysis: BlockAnalysis, firstLine: number): string;
   /** What stands behind the blocks of a file. */
   closeFile(): string;
+  /** The same bit by bit, since it may be long. */
+  closing(): Iterable<string>;
   /** What stands for a file that could not be read. */
   unreadable(path: string, error: string): string;
   /** What stands behind every file. */
@@ -36,7 +38,7 @@ export interface PartWriter<N> {
 }
 
 /** A writer from its parts. */
-export function writerOf<N>(parts: Omit<FindingsWriter<N>, 'block'>): FindingsWriter<N> {
+export function writerOf<N>(parts: Omit<FindingsWriter<N>, 'block' | 'closeFile'>): FindingsWriter<N> {
   let path = '';
   return {
     ...parts,
@@ -49,5 +51,6 @@ export function writerOf<N>(parts: Omit<FindingsWriter<N>, 'block'>): FindingsWr
       const text = part.block(analysis, firstLine);
       return parts.add(part.note()) + text;
     },
+    closeFile: () => [...parts.closing()].join(''),
   };
 }
