@@ -3,7 +3,7 @@
 import type { DesignType, Eye } from '../../grammar';
 import { minusForm, type Power } from '../../optics';
 import { materials } from '../../tables';
-import { attempt } from '../attempt';
+import { attemptOf } from '../attempt';
 import type { LensMaterial, Order, OrderedLens, PerEye } from '../model';
 import { powerToMake } from '../power-to-make';
 import { amount, dioptres, type Known, listed, ordered, type WorkedUnit, worked } from './figure';
@@ -45,25 +45,35 @@ export function once<V extends object | null>(of: (one: Case) => V): (one: Case)
 
 /** The power of the lens in the frame, in minus form: to be made, of the kept lens, or wished for a balance lens. */
 export const powerOf = once(({ order, lens }): Known<Power> | null => {
-  const stated = lens.role === 'kept' ? lens.kept?.power : lens.role === 'balance' ? lens.balance?.power : undefined;
+  const inFrame = powerInFrame(order, lens);
+  const power = inFrame && attemptOf(minusForm, inFrame.power);
+  return power && known(power, { power: inFrame.isTyped ? ordered(dioptres(power)) : worked(dioptres(power)) });
+});
+
+/** The same as it was written or worked out, and which of the two. */
+export function powerInFrame(
+  order: Order,
+  lens: OrderedLens,
+): { readonly power: Power; readonly isTyped: boolean } | null {
   if (lens.role === 'kept' || lens.role === 'balance') {
-    const power = stated && attempt(() => minusForm(stated.value));
-    return power ? known(power, { power: ordered(dioptres(power)) }) : null;
+    const stated = lens.role === 'kept' ? lens.kept?.power : lens.balance?.power;
+    return stated ? { power: stated.value, isTyped: true } : null;
   }
   const target = powerToMake(order, lens);
-  const power = target?.kind === 'known' ? attempt(() => minusForm(target.power)) : null;
-  if (target?.kind !== 'known' || !power) return null;
-  const isTyped = target.from === 'written' || target.from === 'verification';
-  return known(power, { power: isTyped ? ordered(dioptres(power)) : worked(dioptres(power)) });
-});
+  if (target?.kind !== 'known') return null;
+  return { power: target.power, isTyped: target.from === 'written' || target.from === 'verification' };
+}
 
 /** The add that the lens is to read, dioptres; a lens for one distance and one made to its near point have none. */
 export const addOf = once(({ lens }): Known<number> | null => {
-  const add = lens.role === 'kept' ? lens.kept?.add : (lens.verification?.add ?? lens.add);
-  return add && !isSingleVision(lens) && !isOffice(lens)
-    ? known(add.value, { add: ordered(dioptres(add.value)) })
-    : null;
+  const add = addInLens(lens);
+  return add === null ? null : known(add, { add: ordered(dioptres(add)) });
 });
+
+export function addInLens(lens: OrderedLens): number | null {
+  const add = lens.role === 'kept' ? lens.kept?.add : (lens.verification?.add ?? lens.add);
+  return add && !isSingleVision(lens) && !isOffice(lens) ? add.value : null;
+}
 
 export const indexOf = once(({ lens }) => constant(lens.material?.value, 'index', 'index', null));
 export const abbeOf = ({ lens }: Case): Known<number> | null =>

@@ -1,6 +1,6 @@
 /** What is worked out from an order alone. */
 import type { Eye } from '../../grammar';
-import { attempt } from '../attempt';
+import { attempt, attemptOf } from '../attempt';
 import type { Order } from '../model';
 import { type Case, casesOf } from './case';
 import { addError, backSurfaceError, drum, drumInSegment } from './drum-figures';
@@ -101,7 +101,7 @@ export function workedLens(order: Order, eye: Eye): readonly Worked[] {
 
 /** What `vertical-imbalance` shows, for whoever judges it. */
 export const readingImbalance = (order: Order): ReturnType<typeof imbalanceAtReading> =>
-  attempt(() => imbalanceAtReading(casesOf(order)));
+  attemptOf(imbalanceAtReading, order);
 
 /** How much too strong an add of this lens comes out with the back surface on the stop, dioptres. */
 export const addErrorFromBack = (order: Order, eye: Eye): Known<number> | null => backSurfaceError(casesOf(order)[eye]);

@@ -1,11 +1,30 @@
 /** Figures of the pair: near PD, prism of both lenses, imbalance where one reads and what levels it, size of the images. */
 
-import { imbalance, magnificationDifference, powerAt, prismAtReading, prismBeforeEye, slabOff } from '../../optics';
+import {
+  imbalance,
+  magnificationDifference,
+  minusForm,
+  powerAt,
+  prismAtReading,
+  prismBeforeEye,
+  slabOff,
+} from '../../optics';
 import { attempt } from '../attempt';
 import { isLess, tidy } from '../exact';
-import { EYES } from '../model';
-import { ASSUMED, BORNE_IMBALANCE } from './assumptions';
-import { addOf, type Case, casesOf, isForNear, isProgressive, isSegmented, known, once, powerOf } from './case';
+import { EYES, type Order, type OrderedLens } from '../model';
+import { ASSUMED, BORNE_IMBALANCE, READING_LEVEL } from './assumptions';
+import {
+  addInLens,
+  type Case,
+  casesOf,
+  isForNear,
+  isProgressive,
+  isSegmented,
+  known,
+  once,
+  powerInFrame,
+  powerOf,
+} from './case';
 import {
   amount,
   dioptres,
@@ -20,7 +39,7 @@ import {
   worked,
 } from './figure';
 import { magnificationOf } from './physical-figures';
-import { halfPd, insetByTurning, readingLevelOf } from './places';
+import { halfPd, insetByTurning, levelInSegments, readingLevelOf } from './places';
 import { segmentAt } from './segment-figures';
 import { SOURCES } from './sources';
 
@@ -132,25 +151,40 @@ export function imageDifference(pair: Pair): Worked | null {
  * Vertical prism between the eyes where one reads, prism dioptres, more base up before the right eye positive, and how
  * far below the distance centres that is, millimetres. Null where it cannot be known or does not matter.
  */
-export function imbalanceAtReading(pair: Pair): { readonly up: number; readonly level: number } | null {
-  const found = imbalanceOf(pair);
-  return found && { up: tidy(found.value), level: tidy(readingLevelOf(pair.R).value) };
+export function imbalanceAtReading(order: Order): { readonly up: number; readonly level: number } | null {
+  const { R, L } = order.lenses;
+  const level = levelInSegments(order) ?? READING_LEVEL;
+  if (!areAlike(R, L) || !isOfBoth(R) || !isOfBoth(L)) {
+    const found = imbalanceOf(casesOf(order));
+    return found && { up: tidy(found.value), level: tidy(level) };
+  }
+  // Every order is asked for it and most pairs are alike: the figures alone, without what they rest on.
+  const [right, left] = [verticalOf(order, R), verticalOf(order, L)];
+  return right === null || left === null ? null : { up: tidy(((right - left) * level) / 10), level: tidy(level) };
 }
 
-/** Not for a balance lens, behind which nothing is seen double, nor for lenses looked through at their centres. */
+/** The power along the vertical, dioptres. */
+function verticalOf(order: Order, lens: OrderedLens): number | null {
+  const inFrame = powerInFrame(order, lens);
+  return inFrame && attempt(() => powerAt(minusForm(inFrame.power), 90));
+}
+
+/** Not a balance lens, behind which nothing is seen double, nor one looked through at its centre. */
+const isOfBoth = (lens: OrderedLens): boolean => lens.role !== 'balance' && !isForNear(lens);
+
 const imbalanceOf = ({ R }: Pair): Known<number> | null => imbalanceWith(R);
 
 /** Kept with the right lens. */
 const imbalanceWith = once(({ order }): Known<number> | null => {
   const pair = casesOf(order);
-  if (EYES.some((eye) => pair[eye].lens.role === 'balance' || isForNear(pair[eye].lens))) return null;
+  if (!isOfBoth(pair.R.lens) || !isOfBoth(pair.L.lens)) return null;
   const powers = bothOf(pair, powerOf);
   const along = powers && attempt(() => ({ R: powerAt(powers.R.value, 90), L: powerAt(powers.L.value, 90) }));
   if (!powers || !along) return null;
   const level = readingLevelOf(pair.R);
   const vertical = { 'vertical power R': worked(dioptres(along.R)), 'vertical power L': worked(dioptres(along.L)) };
   const inputs = together(vertical, level.inputs);
-  const isAlike = areAlike(pair);
+  const isAlike = areAlike(pair.R.lens, pair.L.lens);
   const segments = isAlike ? null : bothOf(pair, segmentAt);
   const plain = ((along.R - along.L) * level.value) / 10;
   if (!segments) {
@@ -171,10 +205,10 @@ const imbalanceWith = once(({ order }): Known<number> | null => {
 });
 
 /** Equal adds in equal segments at one height change nothing between the eyes. */
-function areAlike({ R, L }: Pair): boolean {
-  const [right, left] = [R.lens.design?.value, L.lens.design?.value];
+function areAlike(R: OrderedLens, L: OrderedLens): boolean {
+  const [right, left] = [R.design?.value, L.design?.value];
   const isOneDesign = right === left || JSON.stringify(right) === JSON.stringify(left);
-  return isOneDesign && addOf(R)?.value === addOf(L)?.value && R.lens.height?.value === L.lens.height?.value;
+  return isOneDesign && addInLens(R) === addInLens(L) && R.height?.value === L.height?.value;
 }
 
 function bothOf<V>(pair: Pair, of: (one: Case) => V | null): { readonly R: V; readonly L: V } | null {

@@ -9,7 +9,7 @@ import {
   segmentInset,
 } from '../../optics';
 import { attempt } from '../attempt';
-import { EYES } from '../model';
+import { EYES, type Order, type OrderedLens } from '../model';
 import { placingPd } from '../placing-pd';
 import {
   ASSUMED,
@@ -20,7 +20,7 @@ import {
   TO_ROTATION_CENTRE,
   WORKING_DISTANCE,
 } from './assumptions';
-import { type Case, casesOf, hasPlainSegment, isSegmented, known, once, powerOf } from './case';
+import { type Case, hasPlainSegment, isSegmented, known, once, powerOf } from './case';
 import { assumed, dioptres, type Known, length, mm, ordered, together, worked } from './figure';
 
 /**
@@ -51,12 +51,15 @@ export const raiseOf = once(({ order, lens }): Known<number> | null => {
 
 /** The top of the segment below the boxed centre line. */
 export const dropOf = once(({ order, lens }): Known<number> | null => {
+  const drop = dropInMm(order, lens);
   const { b } = order.frame;
-  const { height } = lens;
-  if (!b || !height || !isSegmented(lens)) return null;
-  const drop = attempt(() => segmentDrop(height.value, b.value));
-  return drop === null ? null : known(drop, { B: length(b), height: length(height) });
+  return drop === null || !b || !lens.height ? null : known(drop, { B: length(b), height: length(lens.height) });
 });
+
+function dropInMm({ frame: { b } }: Order, lens: OrderedLens): number | null {
+  const { height } = lens;
+  return b && height && isSegmented(lens) ? attempt(() => segmentDrop(height.value, b.value)) : null;
+}
 
 /** How far the near point stands inwards of the distance point, as the order says. */
 export const orderedInset = once(({ order, lens, eye }): Known<number> | null => {
@@ -104,19 +107,25 @@ export const halfPd = once(({ order: { pd }, eye }): Known<number> | null => {
 
 /** Where one reads, below the distance centres: a little into the segments, the lower one of two, or else the usual level. */
 export const readingLevelOf = once(({ order }): Known<number> => {
-  const tops = EYES.flatMap((eye) => {
-    const one = casesOf(order)[eye];
-    const { lens } = one;
-    const drop = lens.role === 'absent' ? null : dropOf(one);
-    // The height of a trifocal is that of its upper line; one reads below the lower one.
-    const more = lens.design?.value.type === 'trifocal' ? (lens.design.value.depth ?? Number.NaN) : 0;
-    return drop && Number.isFinite(more) ? [drop.value + more] : [];
-  });
-  const level = Math.max(...tops) + INTO_SEGMENT;
-  if (tops.length === 0 || level <= 0)
+  const level = levelInSegments(order);
+  if (level === null)
     return known(READING_LEVEL, { 'reading level': assumed(mm(READING_LEVEL)) }, [ASSUMED.readingLevel]);
   return known(level, { 'reading level': worked(mm(level)) }, [ASSUMED.intoSegment, ASSUMED.centreOnDatum]);
 });
+
+/** The level that the segments say; null where they say none, and the usual one holds. */
+export function levelInSegments(order: Order): number | null {
+  let lowest = Number.NEGATIVE_INFINITY;
+  for (const eye of EYES) {
+    const lens = order.lenses[eye];
+    const drop = lens.role === 'absent' ? null : dropInMm(order, lens);
+    // The height of a trifocal is that of its upper line; one reads below the lower one.
+    const more = lens.design?.value.type === 'trifocal' ? (lens.design.value.depth ?? Number.NaN) : 0;
+    if (drop !== null && Number.isFinite(more)) lowest = Math.max(lowest, drop + more);
+  }
+  const level = lowest + INTO_SEGMENT;
+  return level > 0 ? level : null;
+}
 
 /** Depth of the optical centre of a segment below its top, from its shape and size. */
 export function segmentCentreOf({ lens }: Pick<Case, 'lens'>): Known<number> | null {
