@@ -9,7 +9,7 @@ import { physicalMeasures } from './measures/physical';
 import { placingMeasures } from './measures/placing';
 import { positionMeasures } from './measures/positions';
 import { powerMeasures } from './measures/power';
-import type { Order, Reading } from './model';
+import { EYES, type Order, type Reading } from './model';
 import { noValues, type ReadValues, reduce, type Taken } from './reduce';
 
 /** The verdict on an order; `incomplete` is neither outside nor wholly read, `unread` has no reading. */
@@ -56,7 +56,7 @@ export function evaluateBy({ set, name, house }: Standard, order: Order, context
       evidence: null,
       ...base,
     };
-  const judging = { order, set, guard: context.guard };
+  const judging = { order, set, guard: context.guard, eyes: EYES };
   const measures = withHouse(measuresOf({ values, ...judging }), house);
   const earlier = order.readings.length > 1 ? replacedMeasures(judging, all, measures, context) : [];
   const verdict = order.readings.length === 0 ? 'unread' : verdictOf(measures);

@@ -27,6 +27,8 @@ export interface Demand {
   readonly of: readonly Quantity[];
   /** Eyes in which something must have failed and be set right. */
   readonly eyes?: readonly Eye[];
+  /** The lenses whose refraction may change; without it, both. */
+  readonly refractionOf?: readonly Eye[];
   /** The most that may be left of each explained deviation, in its unit. */
   readonly most?: number;
 }
@@ -56,13 +58,16 @@ export const mayHold = ({ failed }: Scene, { of, eyes = [] }: Demand): boolean =
  */
 export function setRight(scene: Scene, change: Change, demand: Demand): SetRight | null {
   if (!mayHold(scene, demand)) return null;
-  const { of, eyes, most } = demand;
-  const before = scene.evaluation.measures.filter(({ quantity }) => of.includes(quantity));
+  const { of, eyes, refractionOf, most } = demand;
+  const isAsked = (one: Measure): boolean =>
+    of.includes(one.quantity) &&
+    (!refractionOf || !isRefraction(one) || one.eye === null || refractionOf.includes(one.eye));
+  const before = scene.evaluation.measures.filter(isAsked);
   const explains: Failed[] = [];
   let was = 0;
   let left = 0;
   let loose = false;
-  for (const after of scene.measuresWith(change, of)) {
+  for (const after of scene.measuresWith(change, of, refractionOf)) {
     const at = indexOf(before, after);
     const old = at < 0 ? undefined : before[at];
     if (old) before.splice(at, 1);

@@ -27,7 +27,7 @@ export function inLenses(
 ): Explanation[] {
   const found: Explanation[] = [];
   for (const eyes of SIDES) {
-    const asked = { eyes, ...demand };
+    const asked = { eyes, refractionOf: eyes, ...demand };
     const undone = mayHold(scene, asked) ? values(eyes) : null;
     const right = undone && setRight(scene, { values: undone }, asked);
     if (!right) continue;

@@ -5,7 +5,7 @@ import type { Context } from '../context';
 import { type Evaluation, type MeasuredPart, measuresOf } from '../evaluate';
 import type { Case, Measure, Quantity } from '../measures/measure';
 import { powerAtReference, powerRead } from '../measures/power';
-import type { Order, TypedPower } from '../model';
+import { EYES, type Order, type TypedPower } from '../model';
 import type { Read, ReadValues } from '../reduce';
 
 /** A measure that lies outside a limit by a figure; recorded facts have none and no cause of this kind. */
@@ -22,7 +22,7 @@ export interface Scene {
   readonly context: Context;
   readonly failed: readonly Failed[];
   /** The measures as they would be with other values read, or with another order. */
-  readonly measuresWith: (change: Change, of: readonly Quantity[]) => readonly Measure[];
+  readonly measuresWith: (change: Change, of: readonly Quantity[], refractionOf?: readonly Eye[]) => readonly Measure[];
 }
 
 export type Change = Partial<Pick<Case, 'order' | 'values'>>;
@@ -33,9 +33,8 @@ export function sceneOf(order: Order, evaluation: Evaluation, context: Context):
   if (!set || evaluation.verdict !== 'reject') return null;
   const failed = measures.filter(isFailed);
   if (failed.length === 0) return null;
-  const base = { order, values, set, guard: context.guard };
-  const measuresWith: Scene['measuresWith'] = (change, of) => {
-    const changed = { ...base, order: change.order ?? order, values: change.values ?? values };
+  const measuresWith: Scene['measuresWith'] = (change, of, eyes = EYES) => {
+    const changed = { order: change.order ?? order, values: change.values ?? values, set, guard: context.guard, eyes };
     return measuresOf(changed, partsOf(of)).filter(({ quantity }) => of.includes(quantity));
   };
   return { order, evaluation, values, context, failed, measuresWith };

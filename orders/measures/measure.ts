@@ -92,6 +92,8 @@ export interface Case {
   readonly values: ReadValues;
   readonly set: ToleranceSet;
   readonly guard: GuardBand;
+  /** Lenses whose refraction is measured; a cause that changes one of them does not ask for the other again. */
+  readonly eyes: readonly Eye[];
 }
 
 export const classOfLens = ({ design }: OrderedLens): LensClass => lensClassOf(design?.value ?? null);

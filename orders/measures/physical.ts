@@ -9,7 +9,8 @@ export function physicalMeasures(one: Case): Measure[] {
   return [...lensMeasures(one, 'R'), ...lensMeasures(one, 'L'), ...facts(one)];
 }
 
-function lensMeasures({ order, values, set, guard }: Case, eye: Eye): Measure[] {
+function lensMeasures(one: Case, eye: Eye): Measure[] {
+  const { order, values, set, guard } = one;
   const lens = order.lenses[eye];
   if (lens.role !== 'made' && lens.role !== 'balance') return [];
   const measures: Measure[] = [];
@@ -33,7 +34,7 @@ function lensMeasures({ order, values, set, guard }: Case, eye: Eye): Measure[] 
     measures.push(read ? atLeast(subject, read, ordered.value) : notRead(subject, ordered.value));
   };
   figure('base-curve', 'D', lens.baseCurve, plainLimit(set, 'baseCurve'));
-  if (!lens.baseCurve) measures.push(...curveOfPartner({ order, values, set, guard }, eye));
+  if (!lens.baseCurve) measures.push(...curveOfPartner(one, eye));
   figure('centre-thickness', 'mm', lens.thickness.centre, plainLimit(set, 'centreThickness'));
   const warp = values.figures.warp?.[eye];
   if (warp)

@@ -4,7 +4,7 @@ import { minusForm, normalAxis, type Power } from '../../optics';
 import { attemptOf } from '../attempt';
 import { isLess, isSame, tidy } from '../exact';
 import { axisLimit, judgedMeridians, type Limit, powerLimits } from '../limits';
-import { EYES, type Order, type OrderedLens } from '../model';
+import type { Order, OrderedLens } from '../model';
 import { powerToMake } from '../power-to-make';
 import type { Read, ReadValues, Step } from '../reduce';
 import type { GuardBand } from '../uncertainty';
@@ -23,7 +23,7 @@ import {
 
 export function powerMeasures(one: Case): Measure[] {
   const measures: Measure[] = [];
-  for (const eye of EYES) {
+  for (const eye of one.eyes) {
     const lens = one.order.lenses[eye];
     if (lens.role === 'made') lensMeasures(one, lens, eye, measures);
   }
