@@ -14,27 +14,32 @@ export const code = (word: string | number | null): string => (typeof word === '
 /** Anything else: text from a file, and the few values that are not worth a text of their own. */
 export const json = (value: unknown): string => JSON.stringify(value);
 
-const SAID = new Map<string, string>();
-/** A house may word its rows as it likes, so they are not kept for ever. */
-const MOST_SAID = 4096;
+/** A house may word its rows as it likes, so what is made of them is not kept for ever. */
+const MOST_KEPT = 4096;
 
-/** A sentence that comes again with every order: a formula, a source, a row of a table. */
-export function said(sentence: string | null): string {
-  if (sentence === null) return 'null';
-  let known = SAID.get(sentence);
-  if (known === undefined) {
-    if (SAID.size >= MOST_SAID) SAID.clear();
-    known = JSON.stringify(sentence);
-    SAID.set(sentence, known);
-  }
-  return known;
+/** Makes text of a sentence that comes again with every order only once: of a formula, a source, a row of a table. */
+export function onceMade(make: (sentence: string) => string): (sentence: string) => string {
+  const made = new Map<string, string>();
+  return (sentence) => {
+    let text = made.get(sentence);
+    if (text === undefined) {
+      if (made.size >= MOST_KEPT) made.clear();
+      text = make(sentence);
+      made.set(sentence, text);
+    }
+    return text;
+  };
 }
+
+const quoted = onceMade(json);
+
+export const said = (sentence: string | null): string => (sentence === null ? 'null' : quoted(sentence));
 
 /** @param each makes the text of one member */
 export function list<V>(values: readonly V[], each: (value: V, at: number) => string): string {
-  let text = '';
-  for (const [at, value] of values.entries()) text += at === 0 ? each(value, at) : `,${each(value, at)}`;
-  return `[${text}]`;
+  let text = '[';
+  for (let at = 0; at < values.length; at++) text += (at === 0 ? '' : ',') + each(values[at] as V, at);
+  return `${text}]`;
 }
 
 /** The axis of a sphere is a convention and stays out. */

@@ -1,41 +1,49 @@
-import type { Amount, Input, Inputs, Origin, Worked, WorkedUnit, WorkedValue } from '../../orders';
-import { code, json, list, plain, plainPower, said } from './plain';
+import type { Amount, Eye, Input, Inputs, Origin, Worked, WorkedUnit, WorkedValue } from '../../orders';
+import { code, json, list, onceMade, plain, plainPower, said } from './plain';
 
-/** A worked-out figure as the text of a `WorkedJson`. */
+/**
+ * A worked-out figure as the text of a `WorkedJson`. Most of that are the same few texts again and again, so what stands
+ * between two values is kept in one piece: the fewer pieces, the sooner they are put together.
+ */
 export function workedInJson({ what, eye, values, refused, formula, inputs, source, assumed }: Worked): string {
   const why = refused ? `,"refused":"${refused}"` : '';
-  return `{"what":"${what}","eye":${code(eye)},"values":${amountsInJson(values)}${why},"formula":${said(formula)},"inputs":${inputsInJson(inputs)},"source":${said(source)},"assumed":${list(assumed, said)}}`;
+  const taken = assumed.length === 0 ? '[]}' : `${list(assumed, said)}}`;
+  return (
+    OF_EYE[eye ?? 'pair'](what) +
+    amountsInJson(values) +
+    why +
+    byFormula(formula) +
+    inputsInJson(inputs) +
+    from(source) +
+    taken
+  );
 }
+
+const ofEye = (eye: Eye | null) => onceMade((what) => `{"what":"${what}","eye":${code(eye)},"values":`);
+const OF_EYE = { R: ofEye('R'), L: ofEye('L'), pair: ofEye(null) };
+const byFormula = onceMade((formula) => `,"formula":${json(formula)},"inputs":`);
+const from = onceMade((source) => `,"source":${json(source)},"assumed":`);
 
 function amountsInJson(amounts: Worked['values']): string {
   let text = '';
   for (const name in amounts) {
     const { value, unit } = amounts[name] as Amount;
-    text += opening(name) + valueInJson(value) + UNITS[unit ?? 'none'];
+    text += (text === '' ? first(name) : next(name)) + valueInJson(value) + UNITS[unit ?? 'none'];
   }
-  return `{${text.slice(1)}}`;
+  return text === '' ? '{}' : `${text}}`;
 }
 
 function inputsInJson(inputs: Inputs): string {
   let text = '';
   for (const name in inputs) {
     const { value, unit, from } = inputs[name] as Input;
-    text += opening(name) + valueInJson(value) + ORIGINS[from][unit ?? 'none'];
+    text += (text === '' ? first(name) : next(name)) + valueInJson(value) + ORIGINS[from][unit ?? 'none'];
   }
-  return `{${text.slice(1)}}`;
+  return text === '' ? '{}' : `${text}}`;
 }
 
-const OPENINGS = new Map<string, string>();
-
-/** What stands before a value, a comma first. There are few names, and hundreds of values in an order. */
-function opening(name: string): string {
-  let known = OPENINGS.get(name);
-  if (known === undefined) {
-    known = `,${json(name)}:{"value":`;
-    OPENINGS.set(name, known);
-  }
-  return known;
-}
+const first = onceMade((name) => `{${json(name)}:{"value":`);
+const next = onceMade((name) => `,${json(name)}:{"value":`);
 
 /** What stands behind a value: its unit, and for an input where it came from. */
 const endings = (more: string): Readonly<Record<Exclude<WorkedUnit, null> | 'none', string>> => ({
