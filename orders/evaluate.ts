@@ -69,7 +69,7 @@ const MEASURERS = {
   adds: addMeasures,
   places: (one: Case): Measure[] => {
     const placed = placingMeasures(one);
-    return [...placed, ...lensPrismMeasures(one), ...positionMeasures(one, placed)];
+    return placed.concat(lensPrismMeasures(one), positionMeasures(one, placed));
   },
   physical: physicalMeasures,
 } as const;

@@ -292,8 +292,11 @@ const PLAIN_WORDS: Readonly<Record<PlainTable, string>> = {
 /** A limit without bands. */
 export function plainLimit(set: ToleranceSet, table: PlainTable): Limit | null {
   const found = set[table];
-  return found ? limitOf(set, found, () => PLAIN_WORDS[table], NOTHING) : null;
+  return found ? (fixed.get(found) ?? plainLimitOf(set, table, found)) : null;
 }
+
+const plainLimitOf = (set: ToleranceSet, table: PlainTable, row: Rowed): Limit =>
+  limitOf(set, row, () => PLAIN_WORDS[table], NOTHING);
 
 /** A band as a bench would say it: `0.00 to 6.50 D`, `above 6.50 D`, `below 0.12 D`. */
 export function bandInWords({ atLeast, above, atMost, below }: Band, unit: string): string {

@@ -18,6 +18,7 @@ import { orderedPrism, prismRead, unsaidThinning, unwantedIn } from './wanted-pr
 export function lensPrismMeasures(one: Case): Measure[] {
   const { order, set } = one;
   if (order.supply === 'glazed' && order.split?.value === 'free') return [];
+  if (!set.lensPrism) return [];
   return EYES.flatMap((eye) => {
     const lens = order.lenses[eye];
     if (lens.role !== 'made') return [];

@@ -47,9 +47,8 @@ export function placingMeasures(one: Case): Measure[] {
   const { order } = one;
   // One lens alone has no place, and an eye with a balance lens does not work with the other one.
   if (order.supply !== 'glazed' || !EYES.every((eye) => worksWithOther(order.lenses[eye]))) return [];
-  const power = { horizontal: strongestAlong(order, 180), vertical: strongestAlong(order, 90) };
-  if (power.horizontal === null || power.vertical === null) return [];
-  return [...horizontal(one, power.horizontal), ...vertical(one, power.vertical)];
+  const [along, across] = [strongestAlong(order, 180), strongestAlong(order, 90)];
+  return along === null || across === null ? [] : [...horizontal(one, along), ...vertical(one, across)];
 }
 
 const worksWithOther = ({ role }: OrderedLens): boolean => role === 'made' || role === 'kept';
@@ -74,18 +73,20 @@ function horizontal(one: Case, power: number): Measure[] {
   const limit = pairLimit(set, pairClass(order), 'horizontal', power, largestOrdered(order, 'right'));
   if (!limit) return [];
   const eachEye = limit.judged === 'monocular-pd';
-  const prisms = eachEye ? prismOfEach(order, values) : present(unwantedPrism(order, values, 'horizontal'));
-  const distances = eachEye ? monocularErrors(order, values) : pairError(order, values);
-  const found = [...distances, ...prisms];
+  const found = eachEye ? monocularErrors(order, values) : pairError(order, values);
+  if (eachEye) found.push(...prismOfEach(order, values));
+  else {
+    const prism = unwantedPrism(order, values, 'horizontal');
+    if (prism) found.push(prism);
+  }
   const missing: Subject = { quantity: limit.unit === 'mm' ? 'pd' : 'prism-horizontal', eye: null, unit: limit.unit };
   if (found.length === 0) return [notRead(missing, limit.unit === 'mm' ? orderedPd(order) : 0)];
   const measures = worst(found, { power, limit, guard: one.guard }, 'prism-horizontal', 'pd');
+  if (!eachEye) return measures;
   const isCovered = (eye: Eye): boolean => measures.some((measure) => measure.eye === null || measure.eye === eye);
-  const without = eachEye ? EYES.filter((eye) => !isCovered(eye)) : [];
+  const without = EYES.filter((eye) => !isCovered(eye));
   return [...measures, ...without.map((eye) => notRead({ ...missing, eye }, placingPd(order).of[eye]?.value ?? null))];
 }
-
-const present = <T>(one: T | null): readonly T[] => (one === null ? [] : [one]);
 
 /** Where each lens is to stand before its own eye, so is its prism judged by itself. */
 function prismOfEach(order: Order, values: ReadValues): readonly Found[] {
@@ -102,9 +103,11 @@ function vertical(one: Case, power: number): Measure[] {
   const { order, values, set } = one;
   const limit = pairLimit(set, pairClass(order), 'vertical', power, largestOrdered(order, 'up'));
   if (!limit) return [];
-  const prism = unwantedPrism(order, values, 'vertical');
+  const found: Found[] = [];
   const heights = heightsPlaceCentres(order) ? heightError(order, values) : null;
-  const found = [...(heights ? [heights] : []), ...(prism ? [prism] : [])];
+  if (heights) found.push(heights);
+  const prism = unwantedPrism(order, values, 'vertical');
+  if (prism) found.push(prism);
   if (found.length === 0) return [notRead({ quantity: 'prism-vertical', eye: null, unit: 'prism' }, 0)];
   return worst(found, { power, limit, guard: one.guard }, 'prism-vertical', 'height-difference');
 }
@@ -165,15 +168,17 @@ function unwantedOf(
 function pairError(order: Order, values: ReadValues): Found[] {
   const ordered = orderedPd(order);
   if (ordered === null) return [];
-  const sums = EYES.some((eye) => orderedPrism(order.lenses[eye]).right !== 0)
-    ? distancesRead(order, values)
-    : [...distancesRead(order, values), values.figures['optical-centres']];
-  for (const sum of sums) {
-    const read = sum?.pair ?? (sum?.R && sum.L ? sumOf(sum.R, sum.L) : null);
+  for (const distances of distancesRead(order, values)) {
+    const read = distanceOf(distances);
     if (read) return [displaced(read, ordered, null)];
   }
-  return [];
+  const centres = distanceOf(values.figures['optical-centres']);
+  const isPrismOrdered = EYES.some((eye) => orderedPrism(order.lenses[eye]).right !== 0);
+  return centres && !isPrismOrdered ? [displaced(centres, ordered, null)] : [];
 }
+
+const distanceOf = (read: Values | undefined): Read<number> | null =>
+  read?.pair ?? (read?.R && read.L ? sumOf(read.R, read.L) : null);
 
 const displaced = (from: Read<number>, ordered: number, eye: Eye | null, because: string | null = null): Found => ({
   from,
