@@ -4,9 +4,25 @@
  */
 import { type Place, type Power, type Range, type Step, tidy } from '../../orders';
 
-/** A figure rounded to 1e-4, never -0; one that is none (NaN, infinite) becomes null. */
-export const plain = (value: number | null): string =>
-  value === null || !Number.isFinite(value) ? 'null' : `${tidy(value)}`;
+/** The texts of figures written before, each in a place that follows from its ten-thousandths; a power of two. */
+const KEPT_FIGURES = 4096;
+const figures = new Float64Array(KEPT_FIGURES).fill(Number.NaN);
+const texts = new Array<string>(KEPT_FIGURES).fill('');
+
+/**
+ * A figure rounded to 1e-4, never -0; one that is none (NaN, infinite) becomes null. The same figures come again and
+ * again, and to find the text of one takes a third of the time that writing it takes.
+ */
+export function plain(value: number | null): string {
+  if (value === null || !Number.isFinite(value)) return 'null';
+  const rounded = tidy(value);
+  const place = Math.round(rounded * 1e4) & (KEPT_FIGURES - 1);
+  if (figures[place] !== rounded) {
+    figures[place] = rounded;
+    texts[place] = `${rounded}`;
+  }
+  return texts[place] as string;
+}
 
 /** A word that only the program or the table gives: a code, a unit, an outcome. Nothing in it has to be escaped. */
 export const code = (word: string | number | null): string => (typeof word === 'string' ? `"${word}"` : `${word}`);
