@@ -92,7 +92,8 @@ function analyseOrder(block: Block, context: Context): BlockAnalysis {
   const { order, findings: resolving, inReading, inherited } = resolveOrder(block, context.defaults);
   const judged = evaluate(order, context);
   const all = writingFindings(block, inReading);
-  all.push(...resolving, ...fileFindings(block, context));
+  for (const finding of resolving) all.push(finding);
+  for (const finding of fileFindings(block, context)) all.push(finding);
   checkOrder({ order, evaluation: judged, context, block }, all);
   const findings = withoutConfirmed(all, order, block);
   return { block, order, evaluation: withBenchWarnings(judged, findings), findings, inherited };

@@ -3,7 +3,7 @@ import { tidy } from '../exact';
 import { type PlainTable, plainLimit } from '../limits';
 import { type Distances, EYES, type Order, type OrderedLens, type PerEye, type Placed } from '../model';
 import type { Read } from '../reduce';
-import { type Case, classOfLens, figureAgainst, judge, type Measure, notRead } from './measure';
+import { type Case, classOfLens, figureAgainst, judge, type Measure, notRead, type Subject } from './measure';
 import { differenceOf, sumOf } from './sums';
 
 /** A design whose height is that of a segment or of a fitting point, and not that of an optical centre. */
@@ -44,34 +44,40 @@ function fittingPlaces({ order, values, set, guard }: Case): Measure[] {
 
 function heights(one: Case): Measure[] {
   const { order, values, set, guard } = one;
-  const measures = EYES.flatMap((eye) => {
+  const measures: Measure[] = [];
+  for (const eye of EYES) {
     const lens = order.lenses[eye];
-    if (!isMade(lens) || !hasPoint(lens) || !lens.height) return [];
-    const subject = { quantity: 'height', eye, unit: 'mm' } as const;
+    if (!isMade(lens) || !hasPoint(lens) || !lens.height) continue;
+    const subject: Subject = { quantity: 'height', eye, unit: 'mm' };
     const read = values.figures.height?.[eye];
-    if (!read) return [notRead(subject, lens.height.value)];
     const table: PlainTable = classOfLens(lens) === 'progressive' ? 'fittingHeight' : 'segmentHeight';
-    return [judge(subject, figureAgainst(lens.height.value, read, plainLimit(set, table)), guard)];
-  });
-  return [...measures, ...heightDifference(one)];
+    measures.push(
+      read
+        ? judge(subject, figureAgainst(lens.height.value, read, plainLimit(set, table)), guard)
+        : notRead(subject, lens.height.value),
+    );
+  }
+  const difference = heightDifference(one);
+  if (difference) measures.push(difference);
+  return measures;
 }
 
 const hasHeight = (lens: OrderedLens): boolean => lens.role !== 'absent' && hasPoint(lens) && lens.height !== null;
 
 /** The difference is that of the two errors, so unequal heights may be ordered. A lens that stays in the frame counts too. */
-function heightDifference({ order, values, set, guard }: Case): Measure[] {
+function heightDifference({ order, values, set, guard }: Case): Measure | null {
   const { R, L } = order.lenses;
   const [right, left] = [values.figures.height?.R, values.figures.height?.L];
-  if (!right || !left || !hasHeight(R) || !hasHeight(L)) return [];
+  if (!right || !left || !hasHeight(R) || !hasHeight(L)) return null;
   const isFitting = classOfLens(R) === 'progressive' || classOfLens(L) === 'progressive';
   const table: PlainTable = isFitting ? 'fittingHeightDifference' : 'segmentHeightDifference';
   const limit = plainLimit(set, table);
   const ordered = tidy((R.height?.value ?? 0) - (L.height?.value ?? 0));
-  if (!limit) return [];
+  if (!limit) return null;
   const difference = differenceOf(right, left);
   const { place } = left.reading >= right.reading ? left : right;
   const held = figureAgainst(ordered, { ...difference, place }, limit);
-  return [judge({ quantity: 'height-difference', eye: null, unit: 'mm' }, held, guard)];
+  return judge({ quantity: 'height-difference', eye: null, unit: 'mm' }, held, guard);
 }
 
 /** The near PD is that of the segments; a progressive sets its own. Some sets limit the sum, others each segment. */

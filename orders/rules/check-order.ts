@@ -33,7 +33,7 @@ export const checkOrderByAll = (subject: Subject, findings: Finding[]): void => 
 
 function check(subject: Subject, checks: readonly Checking[], findings: Finding[]): void {
   // A cause comes before the measures that hang under it.
-  findings.push(...causeFindings(subject));
+  for (const cause of causeFindings(subject)) findings.push(cause);
   // One report for all rules: making one for each of a hundred would cost more than most checks do.
   let current: Rule | undefined;
   const report: Report = (place, data = {}, { eye = null, related, level: own } = {}) => {

@@ -53,5 +53,7 @@ interface SlabWanted {
 export function slabFor(order: Order): SlabWanted | null {
   const found = readingImbalance(order);
   const slabs = found && attempt(() => slabOff(found.up));
-  return found && slabs ? { ...slabs, level: found.level } : null;
+  if (!found || !slabs) return null;
+  const { slab, reverse, amount } = slabs;
+  return { slab, reverse, amount, level: found.level };
 }
