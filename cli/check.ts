@@ -3,7 +3,6 @@ import { availableParallelism } from 'node:os';
 import type { FindingsWriter } from '../exchange';
 import type { GuardBand } from '../orders';
 import { BenchFiles } from './bench-files';
-import { makeCacheFolder } from './checking/cache';
 import { Judge } from './checking/judge';
 import type { CheckFormat, Task, Told, Wanted } from './checking/task';
 import { type SizedTask, tasksOf } from './checking/tasks';
@@ -31,7 +30,7 @@ export interface CheckOptions {
 }
 
 export async function check(paths: readonly string[], options: CheckOptions): Promise<0 | 1 | 2> {
-  if (options.cache !== undefined) makeCacheFolder(options.cache);
+  if (options.cache !== undefined) (await import('./checking/cache')).makeCacheFolder(options.cache);
   const run = new Check(wanted(options), options.threads ?? null);
   await run.read(paths);
   return run.finish();
@@ -99,7 +98,7 @@ class Check {
       const { toldByThreads } = await import('./checking/threads');
       yield* toldByThreads(threads, all, this.#wanted);
     } else {
-      const judge = new Judge(this.#wanted);
+      const judge = await Judge.for(this.#wanted);
       for await (const task of all) yield judge.told(task);
     }
   }

@@ -13,7 +13,7 @@ import {
 import { type BenchFile, BenchFiles } from '../bench-files';
 import { openText } from '../order-files';
 import { readText, type TextOrError } from '../read-text';
-import { ResultCache } from './cache';
+import type { ResultCache } from './cache';
 import type { FilePath, Part, Task, Told, Wanted } from './task';
 import { Utf8 } from './utf8';
 import { writerFor } from './writers';
@@ -33,10 +33,18 @@ export class Judge {
   /** The file whose parts come in, and what holds for all of it: worked out once, since findings ask for the very block that holds. */
   #open: OpenFile | null = null;
 
-  constructor(wanted: Wanted) {
+  private constructor(wanted: Wanted, cache: ResultCache | null) {
     this.#wanted = wanted;
     this.#writer = writerFor(wanted);
-    this.#cache = wanted.cache === null ? null : new ResultCache({ ...wanted, cache: wanted.cache });
+    this.#cache = cache;
+  }
+
+  /** A cache is loaded only where one is wanted: what it is made of takes as long to load as a small file to judge. */
+  static async for(wanted: Wanted): Promise<Judge> {
+    const { cache } = wanted;
+    if (cache === null) return new Judge(wanted, null);
+    const { ResultCache } = await import('./cache');
+    return new Judge(wanted, new ResultCache({ ...wanted, cache }));
   }
 
   told(task: Task): Told[] {

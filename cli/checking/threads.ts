@@ -36,7 +36,7 @@ export async function* toldByThreads(
   const under: Promise<readonly Told[]>[] = [];
   try {
     for await (const task of tasks) {
-      under.push(isHuge(task) ? Promise.resolve(new Judge(wanted).told(task)) : give(task, threads));
+      under.push(isHuge(task) ? judgedHere(task, wanted) : give(task, threads));
       if (under.length >= count * AHEAD) yield (await under.shift()) as readonly Told[];
     }
     for (const told of under) yield await told;
@@ -44,6 +44,8 @@ export async function* toldByThreads(
     await Promise.all(threads.map(({ worker }) => worker.terminate()));
   }
 }
+
+const judgedHere = async (task: Task, wanted: Wanted): Promise<readonly Told[]> => (await Judge.for(wanted)).told(task);
 
 const isHuge = (task: Task): boolean => task.kind === 'part' && task.part.cuts.text.length > HUGE;
 

@@ -3,7 +3,7 @@ import { parentPort, workerData } from 'node:worker_threads';
 import { Judge } from './judge';
 import type { Task, Told } from './task';
 
-const judge = new Judge(workerData);
+const judge = await Judge.for(workerData);
 
 parentPort?.on('message', (task: Task) => {
   const told = judge.told(task);
