@@ -89,9 +89,9 @@ export const analyseOnce = (block: Block, context: Context): BlockAnalysis =>
   block.kind === 'order' ? analyseOrder(block, context) : analyseOther(block, context);
 
 function analyseOrder(block: Block, context: Context): BlockAnalysis {
-  const { order, findings: resolving, inReading, inherited } = resolveOrder(block, context.defaults);
+  const { order, findings: resolving, inherited } = resolveOrder(block, context.defaults);
   const judged = evaluate(order, context);
-  const all = writingFindings(block, inReading);
+  const all = writingFindings(block);
   for (const finding of resolving) all.push(finding);
   for (const finding of fileFindings(block, context)) all.push(finding);
   checkOrder({ order, evaluation: judged, context, block }, all);
@@ -108,7 +108,7 @@ function withBenchWarnings(evaluation: Evaluation, findings: readonly Finding[])
 }
 
 function analyseOther(block: Block, context: Context): BlockAnalysis {
-  const findings = [...writingFindings(block, null), ...fileFindings(block, context)];
+  const findings = [...writingFindings(block), ...fileFindings(block, context)];
   return { block, order: null, evaluation: null, findings, inherited: [] };
 }
 

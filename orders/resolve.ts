@@ -27,8 +27,6 @@ import { slotOf } from './reduce';
 export interface Resolved {
   readonly order: Order;
   readonly findings: readonly Finding[];
-  /** For each line of the block whether it stands in a reading. */
-  readonly inReading: readonly boolean[];
   /** Lines of the `defaults` block of which something holds for this order, counted from its first line. */
   readonly inherited: readonly number[];
 }
@@ -78,8 +76,7 @@ export function resolveOrder(block: Block, defaults: Block | null): Resolved {
     confirmed,
     decided,
   );
-  const inReading = sections.map(({ kind }) => kind === 'reading' || kind === 'reading-header');
-  return { order, findings: draft.findings, inReading, inherited };
+  return { order, findings: draft.findings, inherited };
 }
 
 const NOTHING_INHERITED: readonly number[] = [];

@@ -8,7 +8,7 @@ import type { Task, Told, Wanted } from './task';
 const AHEAD = 3;
 
 /** The heap of each, megabytes. A thread with more room would collect later, and hold more than it needs. */
-const HEAP = { maxYoungGenerationSizeMb: 48, maxOldGenerationSizeMb: 192 };
+const HEAP = { maxYoungGenerationSizeMb: 24, maxOldGenerationSizeMb: 192 };
 
 /**
  * Each thread compiles the same thousand functions for itself, on the cores that are to judge meanwhile. With less of one

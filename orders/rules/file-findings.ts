@@ -9,8 +9,9 @@ import { looserLimits } from './tolerance/house-looser';
 const NONE: readonly Finding[] = [];
 
 export function fileFindings(block: Block, context: Context): readonly Finding[] {
-  const { standards, instrument, house } = contributionOf(block);
   const declares = block.kind === 'instrument' || block.kind === 'tolerance' || block.kind === 'defaults';
+  if (!declares && !block.lines.some((line) => line.parsed(block.kind).node.kind === 'standard')) return NONE;
+  const { standards, instrument, house } = contributionOf(block);
   if (standards.length === 0 && !declares) return NONE;
   const findings = standards.flatMap((standard) => {
     if (standard.name !== context.standard?.name) return [finding('said-twice', standard.place, { in: 'order' })];

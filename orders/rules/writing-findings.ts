@@ -1,23 +1,31 @@
 /** Problems of the writing, as the grammar told them, with the level their rules give them where they stand. */
-import type { Block, Problem } from '../../grammar';
+import { type Block, type Line, type Problem, type SectionKind, sectionsOf } from '../../grammar';
 import type { Finding } from '../finding';
 import { ruleOf } from './catalogue';
 import { readingProblems } from './reading-problems';
 import type { BlockOfFinding } from './rule';
 
+const PLACES: Readonly<Record<SectionKind, BlockOfFinding>> = {
+  reading: 'reading',
+  'reading-header': 'reading',
+  header: 'order',
+  body: 'order',
+  file: 'order',
+  none: 'order',
+};
+
 /** Blocks whose lines a block word does not govern: their lines are told as a whole, not one by one. */
 const WITHOUT_HOME = new Set<Block['kind']>(['preamble', 'unnamed']);
 
-/**
- * @param inReading for each line of an order whether it stands in a reading; null for other blocks
- */
-export function writingFindings(block: Block, inReading: readonly boolean[] | null): Finding[] {
+export function writingFindings(block: Block): Finding[] {
   const findings: Finding[] = [];
   if (block.kind === 'unnamed') return [unnamed(block)];
   const isHomeless = WITHOUT_HOME.has(block.kind);
-  for (const [number, line] of block.lines.entries()) {
+  const sections = block.kind === 'order' ? sectionsOf(block) : null;
+  for (let number = 0; number < block.lines.length; number++) {
+    const line = block.lines[number] as Line;
     const { node, problems } = line.parsed(block.kind);
-    const where: BlockOfFinding = inReading === null ? 'other' : inReading[number] ? 'reading' : 'order';
+    const where: BlockOfFinding = sections ? PLACES[sections[number]?.kind ?? 'none'] : 'other';
     if (isHomeless && node.kind !== 'blank' && node.kind !== 'standard' && node.kind !== 'unknown') {
       if (node.head)
         findings.push(finding({ code: 'line-outside', ...node.head, data: { word: node.head.word } }, number, where));

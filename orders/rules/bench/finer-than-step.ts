@@ -26,6 +26,7 @@ export const finerThanStep: Rule = {
         const { name, step } = instrument;
         if (step === null || step <= 0) continue;
         for (const line of lines) {
+          if (line.quantity !== 'power' && line.quantity !== 'add') continue;
           const figures = figuresOf(line).filter((figure) => !isOnStep(figure, step, instrument));
           if (figures.length > 0) report(line.place, { name, step, figures }, line.eye ? { eye: line.eye } : {});
         }

@@ -1,6 +1,6 @@
 import type { Power } from '../../../optics';
 import { minusForm } from '../../../optics';
-import { attempt } from '../../attempt';
+import { attempt, attemptOf } from '../../attempt';
 import { isLess, tidy } from '../../exact';
 import { powerAtReference } from '../../measures/power';
 import type { TypedPower } from '../../model';
@@ -62,9 +62,10 @@ function takenOtherwise(typed: TypedPower, ordered: Power): Otherwise | null {
   const asLines = form !== 'lines';
   // Behind `lines` the cylinder was taken as the way between two positions; its second figure is the wide one.
   const second = asLines ? cylinder : tidy(sphere + cylinder);
+  const now = attemptOf(minusForm, asPower(typed));
+  if (!now || isLess(apart(now, ordered), MISSES)) return null;
   const other = attempt(() => minusForm(asPower({ ...typed, cylinder: tidy(asLines ? second - sphere : second) })));
-  const now = attempt(() => minusForm(asPower(typed)));
-  if (!now || !other || isLess(apart(now, ordered), MISSES) || isLess(FITS, apart(other, ordered))) return null;
+  if (!other || isLess(FITS, apart(other, ordered))) return null;
   return { asLines, first: sphere, second, axis, other };
 }
 

@@ -26,9 +26,9 @@ export const formsMixed: Rule = {
   check: ({ order: { lenses } }, report) => {
     const [right, left] = [lenses.R.written, lenses.L.written];
     if (!right || !left) return;
-    const [first, second] = [right, left].sort((a, b) => a.place.line - b.place.line || a.place.start - b.place.start);
-    if (!first || !second || first.form === second.form || [first, second].some(({ form }) => form === 'sphere'))
-      return;
+    if (right.form === left.form || right.form === 'sphere' || left.form === 'sphere') return;
+    const apart = right.place.line - left.place.line || right.place.start - left.place.start;
+    const [first, second] = apart <= 0 ? [right, left] : [left, right];
     report(
       second.place,
       { first: first.form, power: second.value },
