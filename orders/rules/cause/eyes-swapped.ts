@@ -1,6 +1,6 @@
 import type { PrismVector } from '../../../optics';
 import type { Explanation } from '../../causes/explanation';
-import { setRight } from '../../causes/explanation';
+import { mayHold, setRight } from '../../causes/explanation';
 import { mapped, type ReadAndWanted, readAndWanted } from '../../causes/lenses';
 import { REFRACTION, readPower, type Scene, wantedPower } from '../../causes/scene';
 import type { Quantity } from '../../measures/measure';
@@ -60,8 +60,9 @@ const OF_PLACE: readonly Quantity[] = [
 ];
 
 function exchanged(scene: Scene, quantities: readonly FigureQuantity[], of: readonly Quantity[]): Explanation | null {
-  const isKnown = EYES.every((eye) => readPower(scene, eye) && wantedPower(scene, eye));
-  const right = isKnown && setRight(scene, { values: withEyesExchanged(scene.values, quantities) }, { of, eyes: EYES });
+  const demand = { of, eyes: EYES };
+  if (!mayHold(scene, demand) || !EYES.every((eye) => readPower(scene, eye) && wantedPower(scene, eye))) return null;
+  const right = setRight(scene, { values: withEyesExchanged(scene.values, quantities) }, demand);
   if (!right) return null;
   const lenses = EYES.map((eye) => ({
     ...readAndWanted(scene, eye),

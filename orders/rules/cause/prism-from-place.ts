@@ -28,10 +28,10 @@ export const prismFromPlace = cause(
     return `The prism comes of displaced centres: ${each.join('; ')}.`;
   },
   (scene) => {
-    const places = displacements(scene);
-    const made = places && madeByPlace(scene, places);
     const explains = scene.failed.filter(({ quantity }) => OF_PLACE.includes(quantity));
-    if (!made || explains.length === 0) return [];
+    const places = explains.length > 0 ? displacements(scene) : null;
+    const made = places && madeByPlace(scene, places);
+    if (!made) return [];
     const lenses = EYES.map((eye) => ({ eye, read: unwanted(scene, eye), made: made[eye] }));
     // A place that failed by itself is better told by how the two centres stand.
     const isPrism = explains.some(({ place }) => EYES.some((eye) => scene.values.prism[eye]?.place === place));
