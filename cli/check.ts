@@ -92,8 +92,10 @@ class Check {
 
   async *#judged(tasks: AsyncGenerator<SizedTask>): AsyncGenerator<readonly Told[]> {
     const first: Task[] = [];
-    const threads = this.#threads ?? ((await isMuch(tasks, first)) ? availableParallelism() : 1);
+    const isLong = await isMuch(tasks, first);
+    const threads = this.#threads ?? (isLong ? availableParallelism() : 1);
     const all = join(first, tasks);
+    if (isLong) (await import('./checking/engine')).expectLongWork();
     if (threads > 1) {
       const { toldByThreads } = await import('./checking/threads');
       yield* toldByThreads(threads, all, this.#wanted);

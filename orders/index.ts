@@ -39,6 +39,7 @@ export {
   analyseBlock,
   analyseDocument,
   analyseOnce,
+  analyseTogether,
   type BlockAnalysis,
   rangeIn,
 } from './analysis';

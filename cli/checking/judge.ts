@@ -1,7 +1,7 @@
 /** Judges tasks one after the other, on whatever thread. */
 import type { FindingsWriter } from '../../exchange';
 import {
-  analyseOnce,
+  analyseTogether,
   type BlockAnalysis,
   blockAt,
   blocksIn,
@@ -9,6 +9,7 @@ import {
   type Cuts,
   contextOfText,
   type LongText,
+  type PlacedBlock,
 } from '../../orders';
 import { type BenchFile, BenchFiles } from '../bench-files';
 import { openText } from '../order-files';
@@ -99,11 +100,16 @@ export class Judge {
     const part = this.#writer.part(path);
     let orders = 0;
     let failed = false;
-    for (const { block, firstLine } of blocksIn(cuts, holding, first)) {
-      const analysis = analyseOnce(block, context);
-      if (analysis.order) orders++;
-      failed ||= this.#fails(analysis);
-      this.#text.add(part.block(analysis, firstLine));
+    for (const some of inLots(blocksIn(cuts, holding, first))) {
+      const analyses = analyseTogether(
+        some.map(({ block }) => block),
+        context,
+      );
+      for (const [at, analysis] of analyses.entries()) {
+        if (analysis.order) orders++;
+        failed ||= this.#fails(analysis);
+        this.#text.add(part.block(analysis, (some[at] as PlacedBlock).firstLine));
+      }
     }
     return { kind: 'part', text: this.#text.take(), note: part.note(), orders, failed };
   }
@@ -112,6 +118,20 @@ export class Judge {
     const { strict } = this.#wanted;
     return findings.some(({ level }) => level === 'error' || (strict && level === 'warning'));
   }
+}
+
+/** Blocks that are analysed together. */
+const LOT = 16;
+
+function* inLots(blocks: Iterable<PlacedBlock>): Generator<readonly PlacedBlock[]> {
+  let lot: PlacedBlock[] = [];
+  for (const block of blocks) {
+    lot.push(block);
+    if (lot.length < LOT) continue;
+    yield lot;
+    lot = [];
+  }
+  if (lot.length > 0) yield lot;
 }
 
 /** Whatever a bench file adds to a result. */

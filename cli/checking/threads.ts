@@ -1,5 +1,4 @@
 /** Threads that judge tasks side by side; what they tell comes in the order of the tasks. */
-import { setFlagsFromString } from 'node:v8';
 import { Worker } from 'node:worker_threads';
 import { Judge } from './judge';
 import type { Task, Told, Wanted } from './task';
@@ -9,13 +8,6 @@ const AHEAD = 3;
 
 /** The heap of each, megabytes. A thread with more room would collect later, and hold more than it needs. */
 const HEAP = { maxYoungGenerationSizeMb: 24, maxOldGenerationSizeMb: 192 };
-
-/**
- * Each thread compiles the same thousand functions for itself, on the cores that are to judge meanwhile. With less of one
- * function copied into another that takes half the time, and judging goes as fast; an engine that knows no such setting
- * says so and goes on.
- */
-const COMPILE_BRIEFLY = '--max-inlined-bytecode-size-cumulative=200';
 
 /** Characters of one task that such a heap need not have room for: a single endless block, judged here instead. */
 const HUGE = 2 * 1024 * 1024;
@@ -31,7 +23,6 @@ export async function* toldByThreads(
   tasks: AsyncIterable<Task>,
   wanted: Wanted,
 ): AsyncGenerator<readonly Told[]> {
-  setFlagsFromString(COMPILE_BRIEFLY);
   const threads = Array.from({ length: count }, () => start(wanted));
   const under: Promise<readonly Told[]>[] = [];
   try {

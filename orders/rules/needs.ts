@@ -52,7 +52,7 @@ const BITS = {
 
 export type Need = keyof typeof BITS;
 
-export const isThere = (bits: number, need: Need): boolean => (bits & BITS[need]) !== 0;
+export const bitOf = (need: Need): number => BITS[need];
 
 /** What of it all a subject has. */
 export const thereIn = ({ order, evaluation, context, block }: Subject): number =>

@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { analyse, type Finding, RULES } from '../../../orders';
-import { checkOrder, checkOrderByAll } from '../../../orders/rules/check-order';
+import { checkOrders, checkOrdersByAll } from '../../../orders/rules/check-orders';
 import { JOB, put, written } from '../../support/job';
 
 /** Every sample and example, and a job with the wrong line of every rule in its order or in its reading. */
@@ -26,8 +26,8 @@ test.each(TEXTS)('%s', (_, text) => {
     if (!order || !evaluation) continue;
     const subject = { order, evaluation, context, block };
     const [needed, all]: [Finding[], Finding[]] = [[], []];
-    checkOrder(subject, needed);
-    checkOrderByAll(subject, all);
+    checkOrders([{ subject, findings: needed }]);
+    checkOrdersByAll([{ subject, findings: all }]);
     expect(needed).toEqual(all);
   }
 });
