@@ -67,16 +67,19 @@ export const plainPower = (power: Power | null): string =>
     : `{"sphere":${plain(power.sphere)},"cylinder":${plain(power.cylinder)},"axis":${plainAxis(power)}}`;
 
 /** The steps of a measure, every figure rounded; most measures have none. */
-export const plainSteps = (steps: readonly Step[]): string => (steps.length === 0 ? '[]' : json(steps.map(plainStep)));
+export const plainSteps = (steps: readonly Step[]): string => list(steps, plainStep);
 
-function plainStep(step: Step): Readonly<Record<string, unknown>> {
-  const from = step as unknown as Readonly<Record<string, unknown>>;
-  const to: Record<string, unknown> = {};
-  for (const part in from) {
-    const value = from[part];
-    to[part] = typeof value === 'number' ? tidy(value) : Array.isArray(value) ? value.map(tidy) : value;
-  }
-  return to;
+function plainStep(step: Step): string {
+  const parts = step as unknown as Readonly<Record<string, unknown>>;
+  let text = '';
+  for (const part in parts) text += `${text === '' ? '{' : ','}"${part}":${plainPart(parts[part])}`;
+  return `${text}}`;
+}
+
+function plainPart(value: unknown): string {
+  if (typeof value === 'number') return plain(value);
+  if (typeof value === 'string') return said(value);
+  return Array.isArray(value) ? list(value, plain) : json(value);
 }
 
 /** @param firstLine number of the first line of the place’s block in its file */
