@@ -1,12 +1,12 @@
 /** The files of a command line, read one by one, each with the context that its orders are judged in. */
 import {
-  blocksIn,
+  analysesIn,
   type Choices,
   type Context,
   contextOfText,
   type LongText,
   longText,
-  type PlacedBlock,
+  type PlacedAnalysis,
   toleranceSetById,
 } from '../orders';
 import { type BenchFile, BenchFiles } from './bench-files';
@@ -19,8 +19,8 @@ export interface OrderFile {
   readonly kind: 'orders';
   readonly path: string;
   readonly context: Context;
-  /** To be gone through once; a block is let go when the next is asked for, and its trees and results go with it. */
-  readonly blocks: Iterable<PlacedBlock>;
+  /** Of its blocks; to be gone through once, for what was given is let go when the next is asked for. */
+  readonly analyses: Iterable<PlacedAnalysis>;
 }
 
 export interface UnreadableFile {
@@ -48,7 +48,7 @@ export async function* orderFiles(
     for (const complaint of opened.complaints) complaints.tell(complaint);
     if (opened.file.kind === 'unreadable') return opened.file;
     const { text, context } = opened.file;
-    return { kind: 'orders', path, context, blocks: blocksIn(text.cuts, text.holding) };
+    return { kind: 'orders', path, context, analyses: analysesIn(text.cuts, text.holding, context) };
   };
   for await (const input of inputsOf(paths)) {
     if (input.kind === 'nothing' || input.kind === 'empty') tellInput(input, complaints);

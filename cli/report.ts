@@ -3,7 +3,7 @@
 import { reportInHtml } from '../exchange/report/html/page';
 import type { ReportJson } from '../exchange/report/report-json';
 import { type ReportSummary, reportSummary } from '../exchange/report/summary';
-import { analyseOnce, isDay } from '../orders';
+import { isDay } from '../orders';
 import { Complaints } from './complaints';
 import { configuration } from './configuration';
 import { orderFiles } from './order-files';
@@ -66,8 +66,7 @@ async function readInto(
       continue;
     }
     summary.openFile(file.path, file.context);
-    for (const { block, firstLine } of file.blocks) {
-      const analysis = analyseOnce(block, file.context);
+    for (const { analysis, firstLine } of file.analyses) {
       if (analysis.order) orders++;
       summary.block(analysis, firstLine);
       if (++blocks % EVERY === 0) progress.tell(orders, file.path);

@@ -78,15 +78,11 @@ export function analyseDocument(document: LentilDocument, { shared = [], ...choi
 export function analyseBlock(block: Block, context: Context): BlockAnalysis {
   const known = block.memo.get(KEPT) as Kept | undefined;
   if (known && holds(known, context)) return known.result;
-  const result = analyseOnce(block, context);
+  const [result] = analyseTogether([block], context) as [BlockAnalysis];
   const on = dependenciesOf(result.order, block, context);
   block.memo.set(KEPT, { result, on } satisfies Kept);
   return result;
 }
-
-/** Analyses a block that nobody will ask for again. */
-export const analyseOnce = (block: Block, context: Context): BlockAnalysis =>
-  analyseTogether([block], context)[0] as BlockAnalysis;
 
 /**
  * Analyses some blocks of one text, step by step for all of them and not block by block: an order passes through more

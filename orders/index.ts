@@ -38,8 +38,6 @@ export {
   analyse,
   analyseBlock,
   analyseDocument,
-  analyseOnce,
-  analyseTogether,
   type BlockAnalysis,
   rangeIn,
 } from './analysis';
@@ -74,11 +72,11 @@ export { type EvaluateOptions, evaluate, format, parse } from './library';
 export { bandInWords, type Limit, type Unit } from './limits';
 export { type Blank, type LineToTake, lineToTakeInText } from './lines-to-take';
 export {
-  blocksIn,
+  analysesIn,
   contextOfText,
   type LongText,
   longText,
-  type PlacedBlock,
+  type PlacedAnalysis,
 } from './long-text';
 export { againstLimit, arithmetic, deviationInWords, stepInWords, subjectInWords } from './measure-words';
 export type { Measure, Outcome, Quantity } from './measures/measure';

@@ -1,5 +1,6 @@
 /** A text that is judged block by block and never held as a document: a year of work in one file. */
 import { type Block, blockAt, type Cuts, cutsOf, type LentilDocument, textAt } from '../grammar';
+import { analyseTogether, type BlockAnalysis } from './analysis';
 import { type Choices, type Context, contextFrom, contributes, contributionOf, contributorsOf } from './context';
 import { sharedNamesIn } from './order-names';
 
@@ -9,13 +10,6 @@ export interface LongText {
   /** The blocks that others may rest on, by their number. Findings ask whether a block is the very one that holds. */
   readonly holding: ReadonlyMap<number, Block>;
   readonly sharedNames: ReadonlyMap<string, number>;
-}
-
-/** A block with its place in the file. */
-export interface PlacedBlock {
-  readonly block: Block;
-  /** Number of its first line in the file, counted from 0. */
-  readonly firstLine: number;
 }
 
 /** Cuts a text and finds what holds for all of it. */
@@ -49,11 +43,31 @@ export function contextOfText(
   return contextFrom([[...holding.values()], ...sources], choices, sharedNames);
 }
 
+/** The analysis of a block, with the number of its first line in the file, counted from 0. */
+export interface PlacedAnalysis {
+  readonly analysis: BlockAnalysis;
+  readonly firstLine: number;
+}
+
+/** Blocks that are analysed together; see `analyseTogether`. */
+const LOT = 16;
+
 /**
- * The blocks of a text or of a part of it, each made when it is asked for.
+ * The analyses of the blocks of a text or of a part of it, each lot made when it is asked for.
  * @param first number of the part’s first block in the whole text
  */
-export function* blocksIn(cuts: Cuts, holding: LongText['holding'], first = 0): Generator<PlacedBlock> {
-  for (const [at, firstLine] of cuts.firstLines.entries())
-    yield { block: holding.get(first + at) ?? blockAt(cuts, at), firstLine };
+export function* analysesIn(
+  cuts: Cuts,
+  holding: LongText['holding'],
+  context: Context,
+  first = 0,
+): Generator<PlacedAnalysis> {
+  const { firstLines } = cuts;
+  for (let from = 0; from < firstLines.length; from += LOT) {
+    const lot: Block[] = [];
+    for (let at = from; at < Math.min(from + LOT, firstLines.length); at++)
+      lot.push(holding.get(first + at) ?? blockAt(cuts, at));
+    for (const [at, analysis] of analyseTogether(lot, context).entries())
+      yield { analysis, firstLine: firstLines[from + at] as number };
+  }
 }

@@ -1,15 +1,13 @@
 /** Judges tasks one after the other, on whatever thread. */
 import type { FindingsWriter } from '../../exchange';
 import {
-  analyseTogether,
+  analysesIn,
   type BlockAnalysis,
   blockAt,
-  blocksIn,
   type Context,
   type Cuts,
   contextOfText,
   type LongText,
-  type PlacedBlock,
 } from '../../orders';
 import { type BenchFile, BenchFiles } from '../bench-files';
 import { openText } from '../order-files';
@@ -100,16 +98,10 @@ export class Judge {
     const part = this.#writer.part(path);
     let orders = 0;
     let failed = false;
-    for (const some of inLots(blocksIn(cuts, holding, first))) {
-      const analyses = analyseTogether(
-        some.map(({ block }) => block),
-        context,
-      );
-      for (const [at, analysis] of analyses.entries()) {
-        if (analysis.order) orders++;
-        failed ||= this.#fails(analysis);
-        this.#text.add(part.block(analysis, (some[at] as PlacedBlock).firstLine));
-      }
+    for (const { analysis, firstLine } of analysesIn(cuts, holding, context, first)) {
+      if (analysis.order) orders++;
+      failed ||= this.#fails(analysis);
+      this.#text.add(part.block(analysis, firstLine));
     }
     return { kind: 'part', text: this.#text.take(), note: part.note(), orders, failed };
   }
@@ -118,20 +110,6 @@ export class Judge {
     const { strict } = this.#wanted;
     return findings.some(({ level }) => level === 'error' || (strict && level === 'warning'));
   }
-}
-
-/** Blocks that are analysed together. */
-const LOT = 16;
-
-function* inLots(blocks: Iterable<PlacedBlock>): Generator<readonly PlacedBlock[]> {
-  let lot: PlacedBlock[] = [];
-  for (const block of blocks) {
-    lot.push(block);
-    if (lot.length < LOT) continue;
-    yield lot;
-    lot = [];
-  }
-  if (lot.length > 0) yield lot;
 }
 
 /** Whatever a bench file adds to a result. */
