@@ -1,8 +1,8 @@
 /** What a focimeter may be off by: the limits of its indication and of its zero, from the table of focimeters. */
 import { focimeterLimits, type InstrumentCell } from '../tables';
+import { isInBand } from './band';
 import { isSame } from './exact';
 import { isDigital } from './instrument';
-import { isInBand } from './limits';
 import type { Instrument } from './model';
 
 /** A limit with its source; dioptres or prism dioptres, either way. */

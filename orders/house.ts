@@ -1,10 +1,10 @@
 /** House sets: limits of a laboratory on top of a published set. */
 import type { Block } from '../grammar';
 import type { Band } from '../tables';
+import { isInBand } from './band';
 import { isWithin } from './exact';
 import type { Place } from './finding';
-import { isInBand } from './limits';
-import type { Measure, Quantity } from './measures/measure';
+import type { Quantity } from './measures/quantity';
 
 export interface HouseLimit {
   /** The word of the line, such as `axis`. */
@@ -83,7 +83,11 @@ export function houseSetOf(block: Block): HouseSet | null {
  * after another as in a printed table.
  * @param by the ordered cylinder for an axis, the ordered figure otherwise
  */
-export function houseOutcome(set: HouseSet, measure: Measure, by: number): HouseOutcome | null {
+export function houseOutcome(
+  set: HouseSet,
+  measure: { readonly quantity: Quantity; readonly deviation: number | null },
+  by: number,
+): HouseOutcome | null {
   if (measure.deviation === null) return null;
   const limit = set.limits.find(
     ({ quantities, band }) => quantities.includes(measure.quantity) && (!band || isInBand(Math.abs(by), band)),

@@ -41,6 +41,7 @@ export {
   type BlockAnalysis,
   rangeIn,
 } from './analysis';
+export { bandInWords } from './band';
 export {
   type Amount,
   type ComputedLens,
@@ -69,7 +70,7 @@ export { roundTo, tidy } from './exact';
 export type { Edit, Family, Finding, FindingData, Fix, Level, Place } from './finding';
 export { type FirstPass, firstPassOf } from './first-pass';
 export { type EvaluateOptions, evaluate, format, parse } from './library';
-export { bandInWords, type Limit, type Unit } from './limits';
+export type { Limit, Unit } from './limits';
 export { type Blank, type LineToTake, lineToTakeInText } from './lines-to-take';
 export {
   analysesIn,
@@ -92,7 +93,8 @@ export type { Read, ReadValues, Step } from './reduce';
 export { percentUsed } from './rules/bench/nearly-used-up';
 export { RULES, ruleOf } from './rules/catalogue';
 export { canBeConfirmed, quoteOf } from './rules/confirmed';
-export type { FixSite, Report as RuleReport, Rule, RulePage, Subject as RuleSubject } from './rules/rule';
+export type { FixSite, Report as RuleReport, Rule, RulePage } from './rules/rule';
+export type { Subject as RuleSubject } from './rules/subject';
 export { standardInBrief } from './standards/in-brief';
 export { standardInWords } from './standards/in-words';
 export { type StandardSection, standardSections } from './standards/sections';

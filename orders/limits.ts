@@ -1,7 +1,7 @@
 /** Looks a limit up in a tolerance set, and says which row it came from. Decides nothing about a reading. */
 import type { Band, Evidence, LensClass, PlainLimit, PowerLimit, Provenance, SourceId, ToleranceSet } from '../tables';
 import { lensClasses } from '../tables';
-import { isLess, isSame } from './exact';
+import { bandInWords, isInBand } from './band';
 import type { Design } from './model';
 
 /** Dioptres, degrees, millimetres or prism dioptres. */
@@ -26,14 +26,6 @@ export const lensClassOf = (design: Design | null): LensClass =>
 const CLASS_OF: ReadonlyMap<string, LensClass> = new Map(
   lensClasses.flatMap(({ lensClass, designs }) => designs.map((design) => [design, lensClass] as const)),
 );
-
-/** Whether a value lies in a band; the ends are compared to the printed digit. */
-export function isInBand(value: number, { atLeast, above, atMost, below }: Band): boolean {
-  if (atLeast !== undefined && isLess(value, atLeast)) return false;
-  if (above !== undefined && (isLess(value, above) || isSame(value, above))) return false;
-  if (atMost !== undefined && isLess(atMost, value)) return false;
-  return below === undefined || isLess(value, below);
-}
 
 interface Rowed extends Provenance {
   readonly limit: PowerLimit;
@@ -297,14 +289,3 @@ export function plainLimit(set: ToleranceSet, table: PlainTable): Limit | null {
 
 const plainLimitOf = (set: ToleranceSet, table: PlainTable, row: Rowed): Limit =>
   limitOf(set, row, () => PLAIN_WORDS[table], NOTHING);
-
-/** A band as a bench would say it: `0.00 to 6.50 D`, `above 6.50 D`, `below 0.12 D`. */
-export function bandInWords({ atLeast, above, atMost, below }: Band, unit: string): string {
-  const low = above ?? atLeast;
-  const high = atMost ?? below;
-  const figures = (value: number): string => value.toFixed(Number.isInteger(value * 100) ? 2 : 3);
-  if (high === undefined)
-    return low === undefined ? 'any' : `${above === undefined ? 'from' : 'above'} ${figures(low)} ${unit}`;
-  if (below !== undefined && (low === undefined || low === 0)) return `below ${figures(below)} ${unit}`;
-  return `${above === undefined ? '' : 'above '}${figures(low ?? 0)} to ${figures(high)} ${unit}`;
-}

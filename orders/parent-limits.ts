@@ -1,7 +1,8 @@
 /** What a published set allows for a word of a house set, over all the rows that the word reaches. */
 import type { Band, PlainLimit, PowerLimit, ToleranceSet } from '../tables';
+import { bandInWords, isInBand } from './band';
 import type { HouseSet } from './house';
-import { bandInWords, isInBand, type Unit } from './limits';
+import type { Unit } from './limits';
 
 export interface ParentLimit {
   readonly amount: number;

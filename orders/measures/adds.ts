@@ -5,16 +5,8 @@ import { addLimit } from '../limits';
 import { EYES, type OrderedLens } from '../model';
 import type { Read } from '../reduce';
 import { surfaceDecides, surfaceOf } from './add-surface';
-import {
-  type Case,
-  classOfLens,
-  figureAgainst,
-  judge,
-  type Measure,
-  notJudged,
-  notRead,
-  type Quantity,
-} from './measure';
+import { figureAgainst, judge } from './judge';
+import { type Case, classOfLens, type Measure, notJudged, notRead, type Quantity } from './measure';
 import { isOffice, meridianSlots, powerAtReference } from './power';
 
 export function addMeasures(one: Case): Measure[] {

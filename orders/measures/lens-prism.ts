@@ -6,7 +6,8 @@ import { isSame, tidy } from '../exact';
 import { type LensPrismLimit, lensPrismLimits } from '../limits';
 import { EYES, type OrderedLens, type PrismPart } from '../model';
 import type { Read } from '../reduce';
-import { type Case, classOfLens, held, judge, type Measure, notRead, type Quantity, repeated } from './measure';
+import { held, judge, repeated } from './judge';
+import { type Case, classOfLens, type Measure, notRead, type Quantity } from './measure';
 import { meridianSlots, powerAtReference } from './power';
 import { orderedPrism, prismRead, unsaidThinning, unwantedIn } from './wanted-prism';
 

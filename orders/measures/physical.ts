@@ -2,7 +2,8 @@
 import type { Eye } from '../../grammar';
 import { type PlainTable, plainLimit } from '../limits';
 import { otherEye, type Placed } from '../model';
-import { atLeast, type Case, figureAgainst, judge, type Measure, notRead, recorded, type Subject } from './measure';
+import { atLeast, figureAgainst, judge } from './judge';
+import { type Case, type Measure, notRead, recorded, type Subject } from './measure';
 
 export function physicalMeasures(one: Case): Measure[] {
   return [...lensMeasures(one, 'R'), ...lensMeasures(one, 'L'), ...facts(one)];

@@ -14,17 +14,8 @@ import { powerToMake } from '../power-to-make';
 import type { Read, ReadValues } from '../reduce';
 import type { Step } from '../step';
 import type { GuardBand } from '../uncertainty';
-import {
-  type Case,
-  classOfLens,
-  type From,
-  held,
-  judge,
-  type Measure,
-  notRead,
-  repeated,
-  type Subject,
-} from './measure';
+import { held, judge, repeated } from './judge';
+import { type Case, classOfLens, type From, type Measure, notRead, type Subject } from './measure';
 import { differenceOf, sumOf, together } from './sums';
 import { orderedPrism, prismRead, unwantedIn } from './wanted-prism';
 

@@ -3,7 +3,8 @@ import { tidy } from '../exact';
 import { type PlainTable, plainLimit } from '../limits';
 import { type Distances, EYES, type Order, type OrderedLens, type PerEye, type Placed } from '../model';
 import type { Read } from '../reduce';
-import { type Case, classOfLens, figureAgainst, judge, type Measure, notRead, type Subject } from './measure';
+import { figureAgainst, judge } from './judge';
+import { type Case, classOfLens, type Measure, notRead, type Subject } from './measure';
 import { differenceOf, sumOf } from './sums';
 
 /** A design whose height is that of a segment or of a fitting point, and not that of an optical centre. */

@@ -8,18 +8,8 @@ import type { Order, OrderedLens } from '../model';
 import { powerToMake } from '../power-to-make';
 import type { Read, ReadValues, Step } from '../reduce';
 import type { GuardBand } from '../uncertainty';
-import {
-  type Case,
-  classOfLens,
-  type Held,
-  held,
-  judge,
-  type Measure,
-  notJudged,
-  notRead,
-  repeated,
-  type Subject,
-} from './measure';
+import { type Held, held, judge, repeated } from './judge';
+import { type Case, classOfLens, type Measure, notJudged, notRead, type Subject } from './measure';
 
 export function powerMeasures(one: Case): Measure[] {
   const measures: Measure[] = [];

@@ -7,6 +7,7 @@ import { workedInWords } from '../worked-words';
 import { type Drawing, label, line, orderedMark, readMark, SCALE, spottedMark } from './drawing';
 import { heightLengths, pdLengths, widthLengths } from './lengths';
 import { element, type Markup, together } from './markup';
+import type { Plane } from './plane';
 import { type LensScene, type Scene, type Spot, sideOf } from './scene';
 import { segmentPaths } from './segment-shape';
 
@@ -16,12 +17,6 @@ const ABOVE = 96;
 const BELOW = 118;
 /** What is shown of the wearer where there is no frame, millimetres. */
 const BARE = { half: 50, height: 24 };
-
-/** Turns millimetres from the middle of the bridge into units of the drawing. */
-export interface Plane {
-  readonly x: (right: number) => number;
-  readonly y: (up: number) => number;
-}
 
 export function frontView(scene: Scene, id: string): Drawing {
   const size = sizeOf(scene);

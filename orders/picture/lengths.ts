@@ -6,8 +6,8 @@ import { placingPd } from '../placing-pd';
 import type { ReadValues } from '../reduce';
 import { amountInWords } from '../words';
 import { across, line, upright } from './drawing';
-import type { Plane } from './front-view';
 import { element, type Markup, together } from './markup';
+import type { Plane } from './plane';
 import { type LensScene, type Scene, type Spot, sideOf } from './scene';
 
 /** From the boxes to the first row of lengths, and from one row to the next, units. */

@@ -3,7 +3,8 @@ import type { Finding } from '../finding';
 import { RULES } from './catalogue';
 import { causeFindings } from './cause/check-causes';
 import { bitOf, thereIn } from './needs';
-import type { Report, Rule, Subject } from './rule';
+import type { Report, Rule } from './rule';
+import type { Subject } from './subject';
 
 /** An order with what is told of it. */
 export interface Checked {

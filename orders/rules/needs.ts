@@ -7,7 +7,7 @@ import type { Context } from '../context';
 import type { Evaluation } from '../evaluate';
 import type { Outcome } from '../measures/measure';
 import type { Order, OrderedLens } from '../model';
-import type { Subject } from './rule';
+import type { Subject } from './subject';
 
 /** A part of an order, of its readings or of its evaluation that an order may have or not; a bit each. */
 const BITS = {

@@ -1,9 +1,7 @@
-import type { Block, Eye } from '../../grammar';
-import type { Context } from '../context';
-import type { Evaluation } from '../evaluate';
+import type { Eye } from '../../grammar';
 import type { Family, Finding, FindingData, Fix, Level, Place } from '../finding';
-import type { Order } from '../model';
 import type { Need } from './needs';
+import type { Subject } from './subject';
 
 /** The page of a rule: the same text is the hover, `lentil explain` and the documentation. */
 export interface RulePage {
@@ -47,15 +45,6 @@ export interface Rule {
   readonly needs?: Need;
   /** Looks at a whole order with its readings; absent for rules whose findings are told while the lines are read. */
   readonly check?: (subject: Subject, report: Report) => void;
-}
-
-/** What a check may look at. */
-export interface Subject {
-  readonly order: Order;
-  readonly evaluation: Evaluation;
-  readonly context: Context;
-  /** The lines the order was read from, for what only shows in the writing. */
-  readonly block: Block;
 }
 
 /** Tells a finding of the rule’s own code. */

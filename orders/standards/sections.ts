@@ -1,6 +1,6 @@
 /** The tables of a tolerance set as rows of words. */
 import type { Provenance, ToleranceSet } from '../../tables';
-import { bandInWords } from '../limits';
+import { bandInWords } from '../band';
 import { atMostInWords, limitInWords, prismLimitInWords } from './limit-words';
 
 /** One table of a set in words; each row ends with its evidence and the id of its source. */

@@ -5,7 +5,8 @@ import { prismRead, unsaidThinning, unwantedIn } from '../../measures/wanted-pri
 
 import type { Read } from '../../reduce';
 import { prismInWords } from '../../words';
-import type { Rule, Subject } from '../rule';
+import type { Rule } from '../rule';
+import type { Subject } from '../subject';
 import { whileItCounts } from './counting';
 
 /** Prism dioptres that both lenses may have in common before it is told. */

@@ -5,7 +5,8 @@ import { powerAtReference, powerRead } from '../../measures/power';
 import type { OrderedLens, Reading } from '../../model';
 import type { Read } from '../../reduce';
 import { signed } from '../../words';
-import type { Rule, Subject } from '../rule';
+import type { Rule } from '../rule';
+import type { Subject } from '../subject';
 import { whileItCounts } from './counting';
 
 export const zeroLikeShift: Rule = {

@@ -5,7 +5,7 @@ import { sceneOf } from '../../causes/scene';
 import type { Finding, Place } from '../../finding';
 import { subjectInWords } from '../../measure-words';
 import type { Measure } from '../../measures/measure';
-import type { Subject } from '../rule';
+import type { Subject } from '../subject';
 import type { Cause, CauseData } from './cause';
 import { CAUSES } from './index';
 

@@ -1,5 +1,5 @@
 import { sectionsOf } from '../../../grammar';
-import type { Subject } from '../rule';
+import type { Subject } from '../subject';
 
 /**
  * Whether the order has a line that begins with a word, or a clause of that kind on a power line, of which something is

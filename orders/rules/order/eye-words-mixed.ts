@@ -1,6 +1,7 @@
 import { type EyeOrBoth, type EyeWord, type LineNode, sectionsOf } from '../../../grammar';
 import type { Place } from '../../finding';
-import type { Rule, Subject } from '../rule';
+import type { Rule } from '../rule';
+import type { Subject } from '../subject';
 
 export const eyeWordsMixed: Rule = {
   code: 'eye-words-mixed',

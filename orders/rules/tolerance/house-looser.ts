@@ -1,8 +1,9 @@
 import type { ToleranceSet } from '../../../tables';
+import { isInBand } from '../../band';
 import { isLess } from '../../exact';
 import type { FindingData } from '../../finding';
 import type { HouseLimit, HouseSet } from '../../house';
-import { isInBand, type Unit } from '../../limits';
+import type { Unit } from '../../limits';
 import { parentLimits, turningPoints } from '../../parent-limits';
 import { amountInWords } from '../../words';
 import type { Rule } from '../rule';

@@ -6,7 +6,8 @@ import type { Order } from '../../model';
 import { amountInWords } from '../../words';
 import { isDecided } from '../decided';
 import { readAndOrdered, subjectFirst } from '../read-and-ordered';
-import type { Report, Rule, RulePage, Subject } from '../rule';
+import type { Report, Rule, RulePage } from '../rule';
+import type { Subject } from '../subject';
 import { orderedPlaces } from './ordered-places';
 
 /** The measure as the message gets it, and what has already answered it. */
