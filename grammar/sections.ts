@@ -48,11 +48,8 @@ function sectionsIn(block: Block): LineSection[] {
     const { node } = line.parsed(block.kind);
     if (node.kind === 'blank' || node.kind === 'unknown') return NONE;
     if (HEADERS.has(node.kind)) return HEADER;
-    const isStandard = node.kind === 'standard';
-    // Above the first reading only a standard has to be measured by its indent.
-    if (!reading && !isStandard && node.kind !== 'reading') return BODY;
     const indent = indentOf(line.text);
-    if (isStandard && (block.kind === 'preamble' || indent <= header)) return FILE;
+    if (node.kind === 'standard' && (block.kind === 'preamble' || indent <= header)) return FILE;
     if (node.kind === 'reading') {
       reading = { indent, deeper: false };
       return READING_HEADER;

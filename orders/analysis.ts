@@ -108,15 +108,12 @@ export function analyseTogether(blocks: readonly Block[], context: Context): Blo
   checkOrders(orders);
   return blocks.map((block, at) => {
     const [one, evaluation, all] = [resolved[at], evaluated[at], told[at] as Finding[]];
-    if (!one || !evaluation)
-      return { block, order: null, evaluation: null, findings: all, inherited: NOTHING_INHERITED };
+    if (!one || !evaluation) return { block, order: null, evaluation: null, findings: all, inherited: [] };
     const findings = withoutConfirmed(all, one.order, block);
     const { order, inherited } = one;
     return { block, order, evaluation: withBenchWarnings(evaluation, findings), findings, inherited };
   });
 }
-
-const NOTHING_INHERITED: readonly number[] = [];
 
 /** An acceptance is no plain one while the bench warns: the instrument overdue, off its zero, too coarse. */
 function withBenchWarnings(evaluation: Evaluation, findings: readonly Finding[]): Evaluation {

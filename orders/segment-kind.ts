@@ -1,6 +1,6 @@
 /** How a segment is made, as far as the order says it. */
 import { materials } from '../tables';
-import { isSegmented } from './computed/case';
+import { isSegmented } from './lens-kinds';
 import type { OrderedLens } from './model';
 
 /** The surface that carries the segment can be felt only where the segment is ground or cast in one piece with the lens. */

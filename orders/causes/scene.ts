@@ -35,15 +35,10 @@ export function sceneOf(order: Order, evaluation: Evaluation, context: Context):
   if (failed.length === 0) return null;
   const measuresWith: Scene['measuresWith'] = (change, of, eyes = EYES) => {
     const changed = { order: change.order ?? order, values: change.values ?? values, set, guard: context.guard, eyes };
-    return measuresOf(changed, partsOf(of)).filter(({ quantity }) => of.includes(quantity));
+    return measuresOf(changed, [...new Set(of.map(partOf))]).filter(({ quantity }) => of.includes(quantity));
   };
   return { order, evaluation, values, context, failed, measuresWith };
 }
-
-const partsOf = (of: readonly Quantity[]): readonly MeasuredPart[] =>
-  of === REFRACTION ? ONLY_REFRACTION : [...new Set(of.map(partOf))];
-
-const ONLY_REFRACTION: readonly MeasuredPart[] = ['refraction'];
 
 function partOf(quantity: Quantity): MeasuredPart {
   if (REFRACTION.includes(quantity)) return 'refraction';

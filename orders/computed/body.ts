@@ -11,8 +11,9 @@ import {
   surfacePower,
 } from '../../optics';
 import { attempt } from '../attempt';
+import { isProgressive } from '../lens-kinds';
 import { ASSUMED, USUAL_CENTRE, USUAL_EDGE } from './assumptions';
-import { type Case, indexOf, isProgressive, known, once, powerOf } from './case';
+import { type Case, indexOf, known, once, powerOf } from './case';
 import { assumed, dioptres, type Inputs, type Known, length, mm, ordered, prism, together, worked } from './figure';
 import { inwardsOf, raiseOf } from './places';
 

@@ -1,9 +1,10 @@
 /** One lens of an order, and what the figures ask about it first: its power, its add, its material, its kind. */
 
-import type { DesignType, Eye } from '../../grammar';
+import type { Eye } from '../../grammar';
 import { minusForm, type Power } from '../../optics';
 import { materials } from '../../tables';
 import { attemptOf } from '../attempt';
+import { isOffice, isSingleVision } from '../lens-kinds';
 import type { LensMaterial, Order, OrderedLens, PerEye } from '../model';
 import { powerToMake } from '../power-to-make';
 import { amount, dioptres, type Known, listed, ordered, type WorkedUnit, worked } from './figure';
@@ -102,24 +103,3 @@ export const known = <V>(value: V, inputs: Known<V>['inputs'], assumed: readonly
   inputs,
   assumed,
 });
-
-const isOf =
-  (...types: readonly DesignType[]) =>
-  ({ design }: OrderedLens): boolean =>
-    design !== null && types.includes(design.value.type);
-
-/** A lens of one power; so is one of which nothing is said but a power. */
-export const isSingleVision = (lens: OrderedLens): boolean =>
-  lens.design ? lens.design.value.type === 'single-vision' : lens.add === null;
-/** A lens for nearer distances, looked through at its reference point. */
-export const isForNear = (lens: OrderedLens): boolean =>
-  isOffice(lens) ||
-  (lens.design?.value.type === 'single-vision' && (lens.design.value.use ?? 'distance') !== 'distance');
-const isOffice = isOf('office');
-export const isSegmented = isOf('bifocal', 'trifocal', 'double');
-/** A segment of one power, whose own optical centre can be known. */
-export const hasPlainSegment = isOf('bifocal', 'double');
-/** A lens whose power changes along a corridor, and whose surfaces are no spheres. */
-export const isProgressive = isOf('progressive', 'office');
-/** A lens that is made, to whatever power. */
-export const isMade = ({ role }: OrderedLens): boolean => role === 'made' || role === 'balance';

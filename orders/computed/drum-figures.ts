@@ -3,9 +3,10 @@
 import { addErrorOnOtherSurface, expectedDrum, minusForm } from '../../optics';
 import { attempt } from '../attempt';
 import { tidy } from '../exact';
+import { isMade, isSegmented } from '../lens-kinds';
 import { ASSUMED } from './assumptions';
 import { bodyOf } from './body';
-import { addOf, type Case, isMade, isSegmented, known, powerOf } from './case';
+import { addOf, type Case, known, powerOf } from './case';
 import { degrees, dioptres, type Known, together, type Worked, work } from './figure';
 import { SOURCES } from './sources';
 import { usualBodyOf } from './usual-body';

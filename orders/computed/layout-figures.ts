@@ -1,8 +1,9 @@
 /** Figures of the layout: where the points of a lens stand in its frame, and the blank that covers it. */
 
 import { minimumBlank, monocularDecentration, totalInset } from '../../optics';
+import { isForNear, isSegmented } from '../lens-kinds';
 import { ASSUMED, CHIPPING_MARGIN } from './assumptions';
-import { type Case, isForNear, isSegmented } from './case';
+import type { Case } from './case';
 import { assumed, type Inputs, type Known, length, mm, together, type Worked, work, worked } from './figure';
 import { dropOf, halfPd, insetByTurning, inwardsOf, orderedInset, raiseOf } from './places';
 import { SOURCES } from './sources';

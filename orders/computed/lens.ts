@@ -13,9 +13,10 @@ import {
 } from '../../optics';
 import { attempt } from '../attempt';
 import { tidy } from '../exact';
+import { isSegmented } from '../lens-kinds';
 import type { Order } from '../model';
 import { powerToMake } from '../power-to-make';
-import { casesOf, isSegmented } from './case';
+import { casesOf } from './case';
 import type { Known } from './figure';
 import { dropOf, inwardsOf, orderedInset, raiseOf } from './places';
 

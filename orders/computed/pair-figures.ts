@@ -11,20 +11,10 @@ import {
 } from '../../optics';
 import { attempt } from '../attempt';
 import { isLess, tidy } from '../exact';
+import { isForNear, isProgressive, isSegmented } from '../lens-kinds';
 import { EYES, type Order, type OrderedLens } from '../model';
 import { ASSUMED, BORNE_IMBALANCE, READING_LEVEL } from './assumptions';
-import {
-  addInLens,
-  type Case,
-  casesOf,
-  isForNear,
-  isProgressive,
-  isSegmented,
-  known,
-  once,
-  powerInFrame,
-  powerOf,
-} from './case';
+import { addInLens, type Case, casesOf, known, once, powerInFrame, powerOf } from './case';
 import {
   amount,
   dioptres,
@@ -160,8 +150,11 @@ export function imbalanceAtReading(order: Order): { readonly up: number; readonl
   }
   // Every order is asked for it and most pairs are alike: the figures alone, without what they rest on.
   const [right, left] = [verticalOf(order, R), verticalOf(order, L)];
-  return right === null || left === null ? null : { up: tidy(((right - left) * level) / 10), level: tidy(level) };
+  return right === null || left === null ? null : { up: tidy(betweenEyes(right, left, level)), level: tidy(level) };
 }
+
+/** Prism dioptres that two vertical powers, dioptres, make between the eyes so many millimetres below the centres. */
+const betweenEyes = (right: number, left: number, level: number): number => ((right - left) * level) / 10;
 
 /** The power along the vertical, dioptres. */
 function verticalOf(order: Order, lens: OrderedLens): number | null {
@@ -186,7 +179,7 @@ const imbalanceWith = once(({ order }): Known<number> | null => {
   const inputs = together(vertical, level.inputs);
   const isAlike = areAlike(pair.R.lens, pair.L.lens);
   const segments = isAlike ? null : bothOf(pair, segmentAt);
-  const plain = ((along.R - along.L) * level.value) / 10;
+  const plain = betweenEyes(along.R, along.L, level.value);
   if (!segments) {
     const taken = isAlike ? level.assumed : [...level.assumed, ASSUMED.addsLeftOut];
     return known(plain, inputs, taken);

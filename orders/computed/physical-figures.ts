@@ -13,9 +13,10 @@ import {
   within,
 } from '../../optics';
 import { attempt } from '../attempt';
+import { isMade, isSegmented } from '../lens-kinds';
 import { ASSUMED, TO_ENTRANCE_PUPIL } from './assumptions';
 import { bodyOf, type Cut, cutOf, edgeOf } from './body';
-import { addOf, type Case, densityOf, indexOf, isMade, isSegmented, known, once, powerOf } from './case';
+import { addOf, type Case, densityOf, indexOf, known, once, powerOf } from './case';
 import {
   amount,
   assumed,

@@ -9,6 +9,7 @@ import {
   segmentInset,
 } from '../../optics';
 import { attempt } from '../attempt';
+import { hasPlainSegment, isSegmented } from '../lens-kinds';
 import { EYES, type Order, type OrderedLens } from '../model';
 import { placingPd } from '../placing-pd';
 import {
@@ -20,7 +21,7 @@ import {
   TO_ROTATION_CENTRE,
   WORKING_DISTANCE,
 } from './assumptions';
-import { type Case, hasPlainSegment, isSegmented, known, once, powerOf } from './case';
+import { type Case, known, once, powerOf } from './case';
 import { assumed, dioptres, type Known, length, mm, ordered, together, worked } from './figure';
 
 /**

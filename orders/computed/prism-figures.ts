@@ -3,7 +3,8 @@
 import { decentrationForPrism, prentice, principalMeridians, prismBeforeEye, resultant } from '../../optics';
 import { attempt } from '../attempt';
 import { isSame } from '../exact';
-import { type Case, isMade, isSingleVision, powerOf } from './case';
+import { isMade, isSingleVision } from '../lens-kinds';
+import { type Case, powerOf } from './case';
 import { type Basis, degrees, mm, ordered, prism, type Refusal, together, type Worked, work } from './figure';
 import { SOURCES } from './sources';
 

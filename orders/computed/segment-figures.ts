@@ -11,18 +11,8 @@ import {
   transverseChromaticAberration,
 } from '../../optics';
 import { attempt } from '../attempt';
-import {
-  abbeOf,
-  addOf,
-  type Case,
-  hasPlainSegment,
-  isForNear,
-  isProgressive,
-  isSegmented,
-  known,
-  once,
-  powerOf,
-} from './case';
+import { hasPlainSegment, isForNear, isProgressive, isSegmented } from '../lens-kinds';
+import { abbeOf, addOf, type Case, known, once, powerOf } from './case';
 import { dioptres, type Input, type Known, mm, ordered, prism, together, type Worked, work, worked } from './figure';
 import { dropOf, insetByTurning, orderedInset, readingLevelOf, segmentCentreOf } from './places';
 import { SOURCES } from './sources';

@@ -1,10 +1,11 @@
 /** Figures of the lens as it sits before the eye: what tilt and wrap make of it, and what they call for. */
 
 import { opticalCentreHeightForTilt, powerForWear, prismFromWrap, wornPower } from '../../optics';
+import { isMade, isSingleVision } from '../lens-kinds';
 import { carriedToWear, usePower } from '../power-to-make';
 import { ASSUMED } from './assumptions';
 import { bodyOf } from './body';
-import { type Case, indexOf, isMade, isSingleVision, known, once, powerOf } from './case';
+import { type Case, indexOf, known, once, powerOf } from './case';
 import {
   degrees,
   dioptres,

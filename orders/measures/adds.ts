@@ -1,13 +1,14 @@
 /** Adds of multifocals and progressives, the intermediate of a trifocal, the degression of an office lens. */
 import type { Power } from '../../optics';
 import { tidy } from '../exact';
+import { isOffice } from '../lens-kinds';
 import { addLimit } from '../limits';
 import { EYES, type OrderedLens } from '../model';
 import type { Read } from '../reduce';
 import { surfaceDecides, surfaceOf } from './add-surface';
 import { figureAgainst, judge } from './judge';
 import { type Case, classOfLens, type Measure, notJudged, notRead, type Quantity } from './measure';
-import { isOffice, meridianSlots, powerAtReference } from './power';
+import { meridianSlots, powerAtReference } from './power';
 
 export function addMeasures(one: Case): Measure[] {
   const measures: Measure[] = [];

@@ -1,5 +1,6 @@
 /** Base curve, thickness, warp, and the facts a person records. */
 import type { Eye } from '../../grammar';
+import { isMade } from '../lens-kinds';
 import { type PlainTable, plainLimit } from '../limits';
 import { otherEye, type Placed } from '../model';
 import { atLeast, figureAgainst, judge } from './judge';
@@ -11,7 +12,7 @@ export function physicalMeasures(one: Case): Measure[] {
 
 function lensMeasures(one: Case, eye: Eye): readonly Measure[] {
   const lens = one.order.lenses[eye];
-  if (lens.role !== 'made' && lens.role !== 'balance') return NONE;
+  if (!isMade(lens)) return NONE;
   const { baseCurve, thickness } = lens;
   const measures: Measure[] = [];
   if (baseCurve) measures.push(figure(one, eye, 'base-curve', 'D', baseCurve, 'baseCurve'));

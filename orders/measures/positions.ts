@@ -1,5 +1,6 @@
 /** Where segments and fitting points stand: heights, the difference between them, the near PD, width and tilt. */
 import { tidy } from '../exact';
+import { isMade } from '../lens-kinds';
 import { type PlainTable, plainLimit } from '../limits';
 import { type Distances, EYES, type Order, type OrderedLens, type PerEye, type Placed } from '../model';
 import type { Read } from '../reduce';
@@ -11,9 +12,6 @@ import { differenceOf, sumOf } from './sums';
 const hasPoint = ({ design }: OrderedLens): boolean => design !== null && design.value.type !== 'single-vision';
 const hasSegment = (lens: OrderedLens): boolean =>
   hasPoint(lens) && classOfLens(lens) !== 'progressive' && lens.design?.value.shape !== 'full-width';
-
-/** A lens that leaves the lab with this order, whether or not its power is judged. */
-const isMade = ({ role }: OrderedLens): boolean => role === 'made' || role === 'balance';
 
 /** @param placed what the placing of the pair has judged already; a PD of one eye is one measure */
 export function positionMeasures(one: Case, placed: readonly Measure[]): Measure[] {

@@ -3,6 +3,7 @@ import type { Eye } from '../../grammar';
 import { minusForm, normalAxis, type Power } from '../../optics';
 import { attemptOf } from '../attempt';
 import { isLess, isSame, tidy } from '../exact';
+import { isOffice } from '../lens-kinds';
 import { axisLimit, judgedMeridians, type Limit, powerLimits } from '../limits';
 import type { Order, OrderedLens } from '../model';
 import { powerToMake } from '../power-to-make';
@@ -26,8 +27,6 @@ export function powerAtReference(order: Order, lens: OrderedLens): Power | 'unst
   if (!target) return null;
   return target.kind === 'unstated' ? 'unstated' : attemptOf(minusForm, target.power);
 }
-
-export const isOffice = ({ design }: OrderedLens): boolean => design?.value.type === 'office';
 
 /**
  * What was read at the reference point. An office lens has no distance portion; it is read at the near point, and a power

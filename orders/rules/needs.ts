@@ -2,9 +2,10 @@
  * What a check has something to look at in. Most orders have no slab, no tint and nothing outside, and a year of work
  * has a hundred thousand of them: a check that says what it needs is not run where nothing of it is there.
  */
-import { type Block, type DesignType, type Line, sectionsOf } from '../../grammar';
+import { type Block, type Line, sectionsOf } from '../../grammar';
 import type { Context } from '../context';
 import type { Evaluation } from '../evaluate';
+import { isProgressive, isSegmented } from '../lens-kinds';
 import type { Outcome } from '../measures/measure';
 import type { Order, OrderedLens } from '../model';
 import type { Subject } from './subject';
@@ -80,17 +81,12 @@ function inOrder({ tested, asWorn, pd, nearPd, decided, readings }: Order): numb
   return bits;
 }
 
-const OF_DESIGN: Readonly<Record<DesignType, number>> = {
-  'single-vision': BITS['single-vision'],
-  bifocal: BITS.segment,
-  trifocal: BITS.segment,
-  double: BITS.segment,
-  progressive: BITS.progressive,
-  office: BITS.progressive,
-};
-
-function inLens({ blank, slab, prism, prismUnclear, rx, role, design, intermediate, written }: OrderedLens): number {
-  let bits = design ? OF_DESIGN[design.value.type] : 0;
+function inLens(lens: OrderedLens): number {
+  const { blank, slab, prism, prismUnclear, rx, role, design, intermediate, written } = lens;
+  let bits = 0;
+  if (design?.value.type === 'single-vision') bits |= BITS['single-vision'];
+  if (isSegmented(lens)) bits |= BITS.segment;
+  if (isProgressive(lens)) bits |= BITS.progressive;
   if (design && design.value.degression !== null) bits |= BITS.degression;
   if (intermediate || (design && design.value.intermediate !== null)) bits |= BITS.intermediate;
   if (written?.form === 'sphere') bits |= BITS.sphere;

@@ -1,3 +1,4 @@
+import { isLater } from '../../evaluate';
 import type { Order, Reading } from '../../model';
 
 /**
@@ -12,10 +13,3 @@ export function newestReading(order: Order): { readonly reading: Reading; readon
 
 const latest = (readings: readonly Reading[]): Reading | null =>
   readings.reduce<Reading | null>((best, one) => (best && isLater(best, one) ? best : one), null);
-
-/** A missing date or time compares as equal. */
-function isLater(a: Reading, b: Reading): boolean {
-  if (a.date === null || b.date === null) return false;
-  if (a.date !== b.date) return a.date > b.date;
-  return a.time !== null && b.time !== null && a.time > b.time;
-}

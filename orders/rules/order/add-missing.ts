@@ -1,6 +1,7 @@
+import { hasReadingPart, isProgressive } from '../../lens-kinds';
 import type { Rule } from '../rule';
 import { isAttempted } from './attempted';
-import { hasReadingPart, isProgressive, madeLenses, tellPerPlace } from './lenses';
+import { madeLenses, tellPerPlace } from './lenses';
 
 export const addMissing: Rule = {
   code: 'add-missing',

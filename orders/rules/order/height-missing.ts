@@ -1,12 +1,13 @@
 import { powerAt } from '../../../optics';
 import { attempt } from '../../attempt';
 import { isLess, tidy } from '../../exact';
+import { isProgressive, isSegmented } from '../../lens-kinds';
 import type { OrderedLens } from '../../model';
 import { usePower } from '../../power-to-make';
 import { amountInWords } from '../../words';
 import type { Rule } from '../rule';
 import { isAttempted } from './attempted';
-import { hasSegment, isProgressive, madeLenses, tellPerPlace } from './lenses';
+import { madeLenses, tellPerPlace } from './lenses';
 
 /** From this power along the vertical on, a single-vision lens is centred in height as well. */
 const STRONG = 4;
@@ -36,11 +37,11 @@ export const heightMissing: Rule = {
     tellPerPlace(
       report,
       lacking.flatMap((lens) => {
-        if (hasSegment(lens) || isProgressive(lens)) return lens.design ? [{ lens, place: lens.design.place }] : [];
+        if (isSegmented(lens) || isProgressive(lens)) return lens.design ? [{ lens, place: lens.design.place }] : [];
         return [];
       }),
     );
-    const strong = lacking.filter((lens) => !hasSegment(lens) && !isProgressive(lens) && isStrong(lens));
+    const strong = lacking.filter((lens) => !isSegmented(lens) && !isProgressive(lens) && isStrong(lens));
     const [first, other] = strong;
     if (!first?.written) return;
     const power = Math.max(...strong.map(vertical));

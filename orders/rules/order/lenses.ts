@@ -1,5 +1,4 @@
 /** What several rules of an order ask about its lenses, and how they tell one thing that is said for both at once. */
-import type { DesignType } from '../../../grammar';
 import type { FindingData, Level, Place } from '../../finding';
 import type { Order, OrderedLens } from '../../model';
 import type { Report } from '../rule';
@@ -15,18 +14,6 @@ export function madeLenses({ lenses: { R, L } }: Order): readonly OrderedLens[] 
 
 const isMade = ({ role, named, written }: OrderedLens): boolean =>
   role === 'made' && (named !== null || written !== null);
-
-const typeIn =
-  (...types: readonly DesignType[]) =>
-  ({ design }: OrderedLens): boolean =>
-    design !== null && types.includes(design.value.type);
-
-/** A lens with a segment. */
-export const hasSegment = typeIn('bifocal', 'trifocal', 'double');
-/** A lens whose power changes along a corridor. */
-export const isProgressive = typeIn('progressive', 'office');
-/** A lens through which one reads below the distance power. */
-export const hasReadingPart = typeIn('bifocal', 'trifocal', 'double', 'progressive');
 
 /** A finding about a lens, at a place that both lenses may share. */
 export interface AboutLens {

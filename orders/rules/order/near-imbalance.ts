@@ -1,14 +1,13 @@
 import { slabOff } from '../../../optics';
 import { attempt } from '../../attempt';
 import { readingImbalance } from '../../computed';
+import { BORNE_IMBALANCE } from '../../computed/assumptions';
 import { isLess } from '../../exact';
+import { hasReadingPart } from '../../lens-kinds';
 import type { Order } from '../../model';
 import { amountInWords } from '../../words';
 import type { Rule } from '../rule';
-import { hasReadingPart, lensesOf, madeLenses } from './lenses';
-
-/** Up to here most wearers cope, prism dioptres. */
-const BORNE = 1.5;
+import { lensesOf, madeLenses } from './lenses';
 
 export const nearImbalance: Rule = {
   code: 'near-imbalance',
@@ -27,7 +26,7 @@ export const nearImbalance: Rule = {
   check: ({ order }, report) => {
     if (!madeLenses(order).some(hasReadingPart) || isAnswered(order)) return;
     const slab = slabFor(order);
-    if (!slab || !isLess(BORNE, slab.amount)) return;
+    if (!slab || !isLess(BORNE_IMBALANCE, slab.amount)) return;
     const [right, left] = lensesOf(order);
     const place = order.lenses[slab.slab].written?.place;
     const other = [right, left].flatMap((lens) =>

@@ -1,5 +1,6 @@
+import { isProgressive } from '../../lens-kinds';
 import type { Rule } from '../rule';
-import { isProgressive, madeLenses } from './lenses';
+import { madeLenses } from './lenses';
 
 export const pdHalvesMissing: Rule = {
   code: 'pd-halves-missing',

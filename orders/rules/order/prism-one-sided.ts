@@ -1,7 +1,8 @@
 import { tidy } from '../../exact';
+import { isProgressive } from '../../lens-kinds';
 import { EYES, type OrderedLens, otherEye } from '../../model';
 import type { Rule } from '../rule';
-import { isProgressive, madeLenses } from './lenses';
+import { madeLenses } from './lenses';
 import { lineBelow } from './line-below';
 
 export const prismOneSided: Rule = {

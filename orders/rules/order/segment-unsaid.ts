@@ -1,5 +1,6 @@
+import { isSegmented } from '../../lens-kinds';
 import type { Rule } from '../rule';
-import { hasSegment, madeLenses, tellPerPlace } from './lenses';
+import { madeLenses, tellPerPlace } from './lenses';
 
 export const segmentUnsaid: Rule = {
   code: 'segment-unsaid',
@@ -22,7 +23,7 @@ export const segmentUnsaid: Rule = {
     tellPerPlace(
       report,
       madeLenses(order)
-        .filter(hasSegment)
+        .filter(isSegmented)
         .flatMap((lens) => {
           if (!lens.design) return [];
           const { type, shape, width } = lens.design.value;
