@@ -9,10 +9,10 @@ import type { Finding, Place } from './finding';
 import type { HouseSet } from './house';
 import type { Instrument, Order, Reading } from './model';
 import { resolveOrder } from './resolve';
-import { ruleOf } from './rules/catalogue';
 import { type Checked, checkOrders } from './rules/check-orders';
 import { withoutConfirmed } from './rules/confirmed';
 import { fileFindings } from './rules/file-findings';
+import { withFindings } from './rules/standing';
 import { writingFindings } from './rules/writing-findings';
 import type { GuardBand } from './uncertainty';
 
@@ -111,16 +111,8 @@ export function analyseTogether(blocks: readonly Block[], context: Context): Blo
     if (!one || !evaluation) return { block, order: null, evaluation: null, findings: all, inherited: [] };
     const findings = withoutConfirmed(all, one.order, block);
     const { order, inherited } = one;
-    return { block, order, evaluation: withBenchWarnings(evaluation, findings), findings, inherited };
+    return { block, order, evaluation: withFindings(evaluation, findings), findings, inherited };
   });
-}
-
-/** An acceptance is no plain one while the bench warns: the instrument overdue, off its zero, too coarse. */
-function withBenchWarnings(evaluation: Evaluation, findings: readonly Finding[]): Evaluation {
-  if (evaluation.verdict !== 'accept') return evaluation;
-  const warned = findings.filter(({ code, level }) => level === 'warning' && ruleOf(code)?.family === 'bench');
-  if (warned.length === 0) return evaluation;
-  return { ...evaluation, reservations: [...new Set([...evaluation.reservations, ...warned.map(({ code }) => code)])] };
 }
 
 const namesOf = (readings: readonly Reading[]): string[] => [

@@ -24,6 +24,8 @@ export interface Evaluation {
   readonly verdict: Verdict;
   /** Codes of what keeps an acceptance from being plain. */
   readonly reservations: readonly string[];
+  /** Codes of findings that keep the order from being accepted: what was not understood, contradicts itself or cannot be. */
+  readonly unresolved: readonly string[];
   /** The ones the verdict rests on: newest value of the lens now in the frame. */
   readonly measures: readonly Measure[];
   /** Measures of values that a later one replaced, by reading. */
@@ -51,6 +53,7 @@ export function evaluateBy({ set, name, house }: Standard, order: Order, context
     return {
       verdict: all.length > 0 ? 'incomplete' : 'unread',
       reservations: [],
+      unresolved: [],
       measures: [],
       earlier: [],
       evidence: null,
@@ -60,7 +63,15 @@ export function evaluateBy({ set, name, house }: Standard, order: Order, context
   const measures = withHouse(measuresOf({ values, ...judging }), house);
   const earlier = order.readings.length > 1 ? replacedMeasures(judging, all, measures, context) : [];
   const verdict = order.readings.length === 0 ? 'unread' : verdictOf(measures);
-  return { verdict, reservations: reservations(measures), measures, earlier, evidence: weakest(measures), ...base };
+  return {
+    verdict,
+    reservations: reservations(measures),
+    unresolved: [],
+    measures,
+    earlier,
+    evidence: weakest(measures),
+    ...base,
+  };
 }
 
 /** What is measured together, in the order in which it is told. */

@@ -6,6 +6,7 @@ import type { Finding } from './finding';
 import type { Order, Reading } from './model';
 import { ruleOf } from './rules/catalogue';
 import { causeFindings } from './rules/cause/check-causes';
+import { barsAcceptance, withFindings } from './rules/standing';
 
 /** How an order came out when it was first read as a finished pair. */
 export interface FirstPass {
@@ -33,8 +34,17 @@ export function firstPassOf({ block, order, evaluation, findings }: BlockAnalysi
     ...order,
     readings: order.readings.map((one, at) => (at === reading ? first : { ...one, measurements: [], replaced: [] })),
   };
-  const judged = evaluate(alone, context);
+  const judged = withFindings(
+    evaluate(alone, context),
+    findings.filter((finding) => bears(finding, order.readings, reading)),
+  );
   return { reading, evaluation: judged, causes: causeFindings({ order: alone, evaluation: judged, context, block }) };
+}
+
+/** What was found in the order itself, and in the lines of that reading; the warnings of the bench speak of all readings. */
+function bears(finding: Finding, readings: readonly Reading[], own: number): boolean {
+  const at = readings.findLastIndex(({ place }) => place.line <= finding.line);
+  return (at === -1 || at === own) && barsAcceptance(finding);
 }
 
 function earliest(order: Order): number | null {

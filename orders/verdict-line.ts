@@ -26,18 +26,19 @@ const REASONS: Readonly<Record<Evaluation['verdict'], (evaluation: Evaluation) =
     reservations
       .map((code) => {
         const meant = measures.filter(RESERVED[code] ?? (() => false));
-        return `, ${code.replaceAll('-', ' ')}${meant.length > 0 ? ` (${list(meant.map(subjectInWords))})` : ''}`;
+        return `, ${inWords(code)}${meant.length > 0 ? ` (${list(meant.map(subjectInWords))})` : ''}`;
       })
       .join(''),
   reject: ({ measures }) => {
     const failed = measures.filter(({ outcome }) => outcome === 'fail');
     return `: ${list(failed.map(failureInWords))}`;
   },
-  incomplete: ({ set, standard, measures }) => {
+  incomplete: ({ set, standard, measures, unresolved }) => {
     if (!set) return standard === null ? ': no standard is named, nothing is judged' : `: no set called ${standard}`;
     const missing = named(measures, 'not-read', 'not read');
     const unjudged = named(measures, 'not-judged', 'not judged');
-    return `: ${[...missing, ...unjudged].join('; ') || 'nothing to judge'}`;
+    const open = unresolved.length > 0 ? [`not resolved: ${list(unresolved.map(inWords))}`] : [];
+    return `: ${[...open, ...missing, ...unjudged].join('; ') || 'nothing to judge'}`;
   },
   unread: () => '',
 };
@@ -50,6 +51,8 @@ function failureInWords(measure: Measure): string {
   const most = limit?.amount == null ? '' : ` (limit ${amountInWords(limit.amount, limit.unit)})`;
   return `${subjectInWords(measure)} ${by}${most}`;
 }
+
+const inWords = (code: string): string => code.replaceAll('-', ' ');
 
 /** The measures that a reservation is about. */
 const RESERVED: Readonly<Record<string, (measure: Measure) => boolean>> = {

@@ -106,8 +106,9 @@ export class Judge {
     return { kind: 'part', text: this.#text.take(), note: part.note(), orders, failed };
   }
 
-  #fails({ findings }: BlockAnalysis): boolean {
+  #fails({ evaluation, findings }: BlockAnalysis): boolean {
     const { strict } = this.#wanted;
+    if (evaluation && evaluation.unresolved.length > 0) return true;
     return findings.some(({ level }) => level === 'error' || (strict && level === 'warning'));
   }
 }

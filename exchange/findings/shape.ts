@@ -148,6 +148,8 @@ export interface OrderJson {
   readonly range: Range;
   readonly verdict: Verdict;
   readonly reservations: readonly string[];
+  /** Codes of findings that keep the order from being accepted. */
+  readonly unresolved: readonly string[];
   /** The standard as named, and the weakest evidence among the limits that decided. */
   readonly standard: string | null;
   readonly evidence: Evidence | null;

@@ -41,6 +41,11 @@ export interface Rule {
   readonly message: (data: FindingData) => string;
   /** The changes that mend a finding, the likeliest first. */
   readonly fixes?: (site: FixSite) => readonly Fix[];
+  /**
+   * Whether it keeps an acceptance away. An error does and nothing else, unless the rule says otherwise: `true` for one
+   * that does at any level, or the reason why an error of it leaves the verdict to the figures.
+   */
+  readonly bars?: true | { readonly not: string };
   /** What has to be there for the check to find anything; absent where any order may have what it looks for. */
   readonly needs?: Need;
   /** Looks at a whole order with its readings; absent for rules whose findings are told while the lines are read. */

@@ -10,14 +10,15 @@ export function verdictInWords({ decided }: Order, evaluation: Evaluation): stri
   return `${words}; decided: ${decided.verdict}${decided.by ? ` by ${decided.by}` : ''}`;
 }
 
-function reason({ verdict, reservations, measures, set, standard }: Evaluation): string {
+function reason({ verdict, reservations, unresolved, measures, set, standard }: Evaluation): string {
   switch (verdict) {
     case 'accept':
-      return reservations.map((code) => `, ${code.replaceAll('-', ' ')}`).join('');
+      return reservations.map((code) => `, ${inWords(code)}`).join('');
     case 'reject':
       return `: ${named(measures, 'fail')}`;
     case 'incomplete': {
       if (!set) return standard === null ? ': no standard named' : `: no set called ${standard}`;
+      if (unresolved.length > 0) return `: ${inShort(unresolved.map(inWords))}`;
       const missing = named(measures, 'not-read');
       if (missing) return `: ${missing} not read`;
       return `: ${named(measures, 'not-judged') || 'nothing'} not judged`;
@@ -28,8 +29,12 @@ function reason({ verdict, reservations, measures, set, standard }: Evaluation):
 }
 
 function named(measures: readonly Measure[], outcome: Measure['outcome']): string {
-  const all = new Set(measures.filter((measure) => measure.outcome === outcome).map(subjectInWords));
-  const names = [...all];
+  return inShort([...new Set(measures.filter((measure) => measure.outcome === outcome).map(subjectInWords))]);
+}
+
+const inWords = (code: string): string => code.replaceAll('-', ' ');
+
+function inShort(names: readonly string[]): string {
   if (names.length <= MOST) return names.join(', ');
   return `${names.slice(0, MOST - 1).join(', ')} and ${names.length - MOST + 1} more`;
 }
