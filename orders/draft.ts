@@ -59,6 +59,7 @@ interface OfOrder {
   compensation: Compensation;
   standard: string;
   yoked: true;
+  'prism-total': true;
   split: Split;
 }
 
@@ -114,6 +115,7 @@ const nothingOfOrder = (): SaidOfOrder => ({
   compensation: null,
   standard: null,
   yoked: null,
+  'prism-total': null,
   split: null,
 });
 

@@ -12,10 +12,10 @@ export const isWithin = (deviation: number, limit: number): boolean => whole(Mat
 export const isLess = (a: number, b: number): boolean => whole(a) < whole(b);
 export const isSame = (a: number, b: number): boolean => whole(a) === whole(b);
 
-/** A figure for output: to a ten-thousandth, and never -0. */
+/** A figure for output: to a ten-thousandth, halves away from zero, and never -0. */
 export const tidy = (value: number): number => {
-  const rounded = Math.round(value * 1e4) / 1e4;
-  return rounded === 0 ? 0 : rounded;
+  const size = Math.round(Math.abs(value) * 1e4) / 1e4;
+  return size === 0 ? 0 : value < 0 ? -size : size;
 };
 
 /** Rounds to so many decimals, halves away from zero, on the decimal figure rather than on its binary shadow. */

@@ -97,8 +97,8 @@ function ringOf(order: Order, eye: Eye): string {
   return typeof ring === 'number' ? `, target on ring ${figure(roundTo(ring, 2))} in the segment` : '';
 }
 
-export function prismLine({ lenses }: Order, eyes: readonly Eye[], where: string): LineToTake {
-  const expected = eyes.map((eye) => prismAsTyped(prismBeforeEye(orderedPrism(lenses[eye]), eye)));
+export function prismLine(order: Order, eyes: readonly Eye[], where: string): LineToTake {
+  const expected = eyes.map((eye) => prismAsTyped(prismBeforeEye(orderedPrism(order, eye), eye)));
   const parts = eyes.flatMap((eye, at) => [`${at === 0 ? 'prism ' : '  '}${eye} `, blank(expected[at] ?? null)]);
   return expecting([...parts, where], eyes.map((eye, at) => `${eye} ${expected[at]}`).join(', '));
 }

@@ -56,6 +56,8 @@ export const reasonInWords = (because: string): string => REASONS[because] ?? be
 
 const REASONS: Readonly<Record<string, string>> = {
   'worst-split': 'only the sum was read; the worst split is assumed, with the whole error in one lens',
+  'from-prism': 'worked out from the prism that each lens makes, by its own power',
+  'own-share': 'the order says how the prism is shared, so each lens is compared with its own share',
   'verification-missing': 'the maker compensates and has not said what the lens should read',
   'power-missing': 'the order gives no power that could be read',
   'no-limit': 'the set has no limit for this',

@@ -176,6 +176,8 @@ export interface Order {
   readonly purpose: Placed<Purpose> | null;
   readonly standard: Placed<string> | null;
   readonly yoked: boolean;
+  /** The prism is written as a whole for both lenses. */
+  readonly isPrismTotal: boolean;
   /** How the lab may share the ordered prism. */
   readonly split: Placed<Split> | null;
   /** Eyes whose lens alone is to be made. */

@@ -73,6 +73,7 @@ export function orderLine(node: LineNode, at: At, sink: Sink): boolean {
           if (!prism || unclear) continue;
           const share = node.total ? { right: prism.right / 2, up: prism.up / 2 } : prism;
           sink.put(side, 'prism', share, at({ start, end }), side);
+          if (node.total) sink.put('order', 'prism-total', true, at({ start, end }));
         }
       }
       return true;

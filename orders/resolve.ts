@@ -181,6 +181,7 @@ function build(
     compensation: said.compensation,
     standard: said.standard,
     yoked: said.yoked !== null,
+    isPrismTotal: said['prism-total'] !== null && isHalved(R, L),
     split: said.split,
     make: { R: R.make?.place ?? null, L: L.make?.place ?? null },
     readings,
@@ -188,6 +189,10 @@ function build(
     decided,
   };
 }
+
+/** A whole is kept as half of it before each eye, with the same bases; a prism written for one eye beside it undoes that. */
+const isHalved = ({ prism: right }: SaidOfLens, { prism: left }: SaidOfLens): boolean =>
+  right !== null && left !== null && right.value.right === -left.value.right && right.value.up === left.value.up;
 
 /** Whether something is said that is only said of lenses which go into a frame. */
 const isMounted = ({ order, R, L }: Draft): boolean =>

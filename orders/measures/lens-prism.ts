@@ -9,6 +9,7 @@ import type { Read } from '../reduce';
 import { held, judge, repeated } from './judge';
 import { type Case, classOfLens, type Measure, notRead, type Quantity } from './measure';
 import { meridianSlots, powerAtReference } from './power';
+import { isSharedFreely } from './split-prism';
 import { orderedPrism, prismRead, unsaidThinning, unwantedIn } from './wanted-prism';
 
 /**
@@ -18,12 +19,12 @@ import { orderedPrism, prismRead, unsaidThinning, unwantedIn } from './wanted-pr
  */
 export function lensPrismMeasures(one: Case): Measure[] {
   const { order, set } = one;
-  if (order.supply === 'glazed' && order.split?.value === 'free') return [];
+  if (order.supply === 'glazed' && isSharedFreely(order)) return [];
   if (!set.lensPrism) return [];
   return EYES.flatMap((eye) => {
     const lens = order.lenses[eye];
     if (lens.role !== 'made') return [];
-    const limits = lensPrismLimits(set, classOfLens(lens), order.supply, orderedPrism(lens));
+    const limits = lensPrismLimits(set, classOfLens(lens), order.supply, orderedPrism(order, eye));
     const power = limits.length > 0 ? powerAtReference(order, lens) : null;
     if (power === null || power === 'unstated') return [];
     const found = limits.map((limit) => ({ limit, read: prismRead(order, one.values, eye, PARTS[limit.component]) }));
@@ -39,7 +40,7 @@ export function lensPrismMeasures(one: Case): Measure[] {
 
 function isCalledFor({ order }: Case, lens: OrderedLens): boolean {
   if (order.supply === 'glazed') return classOfLens(lens) === 'progressive';
-  const { right, up } = orderedPrism(lens);
+  const { right, up } = orderedPrism(order, lens.eye);
   return right !== 0 || up !== 0;
 }
 
@@ -64,7 +65,7 @@ function measureOf(
 ): Measure {
   const { eye } = lens;
   const unwanted = (prism: PrismVector): PrismVector => {
-    const { right, up } = unwantedIn(prism, lens);
+    const { right, up } = unwantedIn(prism, one.order, eye);
     return { right, up: up - thinningOf(one, eye) };
   };
   const size = (prism: PrismVector): number => partOf(unwanted(prism), found.component);

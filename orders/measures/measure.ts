@@ -74,6 +74,10 @@ export interface Case {
 
 export const classOfLens = ({ design }: OrderedLens): LensClass => lensClassOf(design?.value ?? null);
 
+/** Both lenses of a pair are judged by the tables of the stricter placing: a progressive in either makes it one. */
+export const classOfPair = ({ lenses: { R, L } }: Order): LensClass =>
+  classOfLens(R) === 'progressive' || classOfLens(L) === 'progressive' ? 'progressive' : 'single-vision-multifocal';
+
 export interface Subject {
   readonly quantity: Quantity;
   readonly eye: Eye | null;

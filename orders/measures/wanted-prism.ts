@@ -5,15 +5,15 @@ import { tidy } from '../exact';
 import { EYES, type Order, type OrderedLens, type PrismPart } from '../model';
 import type { Read, ReadValues } from '../reduce';
 import { classOfLens } from './measure';
+import { sharedPrism } from './split-prism';
 
-/** Ordered prism with the thinning that goes with it; what the maker says a focimeter will show holds as it stands. */
-export function orderedPrism(lens: OrderedLens): PrismVector {
+/** What a lens is to show at its reference point: its share of the ordered prism and the thinning that goes with it; what the maker says a focimeter will show holds as it stands. */
+export function orderedPrism(order: Order, eye: Eye): PrismVector {
+  const lens = order.lenses[eye];
   if (lens.verification?.prism) return lens.verification.prism.value;
-  const { right, up } = (lens.role === 'kept' ? (lens.kept?.prism ?? lens.prism) : lens.prism)?.value ?? NONE;
+  const { right, up } = sharedPrism(order, eye);
   return { right, up: up + (lens.thinning?.value ?? 0) };
 }
-
-const NONE: PrismVector = { right: 0, up: 0 };
 
 const BOTH_PARTS: readonly PrismPart[] = ['right', 'up'];
 
@@ -22,15 +22,10 @@ const BOTH_PARTS: readonly PrismPart[] = ['right', 'up'];
  * another figure. A part that was not mentioned is 0, unless one was ordered: then it was not read.
  * @param parts the parts that are asked for
  */
-export function prismRead(
-  { lenses }: Order,
-  values: ReadValues,
-  eye: Eye,
-  parts = BOTH_PARTS,
-): Read<PrismVector> | null {
-  const read = values.prism[eye] ?? readElsewhere(lenses, values, eye);
+export function prismRead(order: Order, values: ReadValues, eye: Eye, parts = BOTH_PARTS): Read<PrismVector> | null {
+  const read = values.prism[eye] ?? readElsewhere(order.lenses, values, eye);
   if (!read?.unsaid) return read;
-  const isMissing = (part: PrismPart): boolean => parts.includes(part) && tidy(orderedPrism(lenses[eye])[part]) !== 0;
+  const isMissing = (part: PrismPart): boolean => parts.includes(part) && tidy(orderedPrism(order, eye)[part]) !== 0;
   return read.unsaid.some(isMissing) ? null : read;
 }
 
@@ -39,8 +34,8 @@ function readElsewhere(lenses: Order['lenses'], values: ReadValues, eye: Eye): R
   return isProgressive ? null : (values.prismElsewhere[eye] ?? null);
 }
 
-export const unwantedIn = (prism: PrismVector, lens: OrderedLens): PrismVector => {
-  const wanted = orderedPrism(lens);
+export const unwantedIn = (prism: PrismVector, order: Order, eye: Eye): PrismVector => {
+  const wanted = orderedPrism(order, eye);
   return { right: prism.right - wanted.right, up: prism.up - wanted.up };
 };
 
@@ -50,7 +45,7 @@ export const unwantedIn = (prism: PrismVector, lens: OrderedLens): PrismVector =
  */
 export function unsaidThinning(order: Order, right: PrismVector, left: PrismVector): number {
   const isUsual = EYES.every((eye) => isThinned(order.lenses[eye]));
-  const [a, b] = [unwantedIn(right, order.lenses.R).up, unwantedIn(left, order.lenses.L).up];
+  const [a, b] = [unwantedIn(right, order, 'R').up, unwantedIn(left, order, 'L').up];
   if (!isUsual || a * b <= 0) return 0;
   return Math.abs(a) < Math.abs(b) ? a : b;
 }

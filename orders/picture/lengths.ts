@@ -1,6 +1,6 @@
 /** Lengths beside the lenses: frame, PDs, heights; what was read in a row of its own, broken. */
 import type { Eye } from '../../grammar';
-import { distancesRead } from '../measures/placing';
+import { distancesRead } from '../measures/places';
 import { type Distances, EYES, type Placed } from '../model';
 import { placingPd } from '../placing-pd';
 import type { ReadValues } from '../reduce';

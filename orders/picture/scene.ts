@@ -6,7 +6,7 @@ import { type Worked, type WorkedCode, workedLens } from '../computed';
 import type { Evaluation } from '../evaluate';
 import { tidy } from '../exact';
 import { isProgressive, isSegmented } from '../lens-kinds';
-import { distancesRead } from '../measures/placing';
+import { distancesRead } from '../measures/places';
 import type { Design, Distances, Order, OrderedLens, PerEye } from '../model';
 import { placingPd } from '../placing-pd';
 import { noValues, type ReadValues } from '../reduce';

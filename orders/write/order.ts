@@ -26,10 +26,7 @@ export function orderInText(order: Order): readonly string[] {
     ...EYES.map((eye) => order.make[eye] && `make ${eye}`),
     ...lenses.flatMap(statedLines),
     perEye('add', (lens) => (lens.add ? lens : null), addInText),
-    perEyeLine(
-      'prism',
-      lenses.map(({ eye, prism }) => prism && prismInText(prism.value, eye)),
-    ),
+    prismLine(order),
     order.split && `split ${order.split.value}`,
     order.yoked && 'yoked',
     distancesInText('pd', order.pd),
@@ -100,6 +97,17 @@ function pairLine(word: string, [right, left]: readonly (string | null | undefin
 function perEyeLine(word: string, [right, left]: readonly (string | null | undefined)[]): string | null {
   const parts = [right && `R ${right}`, left && `L ${left}`].filter(Boolean);
   return parts.length > 0 ? `${word} ${parts.join(' ')}` : null;
+}
+
+/** A whole is kept as half of it before each eye, each with the same base. */
+function prismLine({ lenses: { R, L }, isPrismTotal }: Order): string | null {
+  if (!isPrismTotal || !R.prism)
+    return perEyeLine(
+      'prism',
+      [R, L].map(({ eye, prism }) => prism && prismInText(prism.value, eye)),
+    );
+  const { right, up } = R.prism.value;
+  return `prism total ${prismInText({ right: 2 * right, up: 2 * up }, 'R')}`;
 }
 
 function statedLines({ eye, role, rx, previous, kept, balance, verification }: OrderedLens): Lines {

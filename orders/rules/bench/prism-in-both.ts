@@ -52,5 +52,5 @@ interface Unwanted {
 function unwantedRead({ order, evaluation }: Subject, eye: Eye): Unwanted | null {
   const lens = order.lenses[eye];
   const read = lens.role === 'made' ? prismRead(order, evaluation.values, eye) : null;
-  return read && { read, unwanted: unwantedIn(read.value, lens) };
+  return read && { read, unwanted: unwantedIn(read.value, order, eye) };
 }

@@ -33,7 +33,7 @@ export const baseReversed = cause(
           lenses: eyes.map((eye) => ({
             eye,
             read: scene.values.prism[eye]?.value,
-            wanted: orderedPrism(scene.order.lenses[eye]),
+            wanted: orderedPrism(scene.order, eye),
           })),
         }),
         // Failures of prism mostly belong to the pair, so none is asked of each eye.
@@ -52,7 +52,7 @@ function withBasesTurned({ order, values }: Scene, eyes: readonly Eye[], part: '
   const prism = { ...values.prism };
   for (const eye of eyes) {
     const read = prism[eye];
-    if (!read || isLess(Math.abs(orderedPrism(order.lenses[eye])[part]), LEAST)) return null;
+    if (!read || isLess(Math.abs(orderedPrism(order, eye)[part]), LEAST)) return null;
     prism[eye] = mapped(read, (one) => ({ ...one, [part]: -one[part] })) ?? read;
   }
   return { ...values, prism };

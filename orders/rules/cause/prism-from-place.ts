@@ -2,11 +2,12 @@ import type { Eye } from '../../../grammar';
 import { type Displacement, type PrismVector, prentice } from '../../../optics';
 import { attempt } from '../../attempt';
 import { madeUp } from '../../causes/explanation';
-import { heightErrors } from '../../causes/height-errors';
 import { type Scene, wantedPower } from '../../causes/scene';
 import { isWithin } from '../../exact';
 import type { Quantity } from '../../measures/measure';
-import { orderedPrism, unwantedIn } from '../../measures/wanted-prism';
+import { type Along, acrossAsRead, heightsAsRead, isOfEach } from '../../measures/places';
+import { inFrame } from '../../measures/prism-of-places';
+import { unwantedIn } from '../../measures/wanted-prism';
 import { EYES, type PerEye } from '../../model';
 import { prismInWords } from '../../words';
 import { cause } from './cause';
@@ -47,28 +48,21 @@ const AS_READ = 0.25;
 const SHARE = 0.15;
 
 /** Where each centre stands from its place, as the examiner sees it; null where neither distance nor heights say it. */
-function displacements(scene: Scene): PerEye<Displacement> | null {
-  const { order, values } = scene;
-  const out = outwards(scene);
-  const isPlain = EYES.every((eye) => (order.lenses[eye].design?.value.type ?? 'single-vision') === 'single-vision');
-  const up = isPlain ? heightErrors({ order, values }) : null;
+function displacements({ order, values }: Scene): PerEye<Displacement> | null {
+  const out = eachOrHalf(acrossAsRead(order, values));
+  const up = eachOnly(heightsAsRead(order, values));
   if (!out && !up) return null;
-  return {
-    R: { right: -(out?.R ?? 0), up: up?.R ?? 0 },
-    L: { right: out?.L ?? 0, up: up?.L ?? 0 },
-  };
+  return { R: inFrame('R', out?.R ?? 0, up?.R ?? 0), L: inFrame('L', out?.L ?? 0, up?.L ?? 0) };
 }
 
 /** How far each centre stands out, millimetres; of a sum each lens has half. */
-function outwards({ order: { pd, lenses }, values: { figures } }: Scene): PerEye<number> | null {
-  const hasPrism = EYES.some((eye) => orderedPrism(lenses[eye]).right !== 0);
-  const read = figures.pd ?? (hasPrism ? undefined : figures['optical-centres']);
-  const half = pd.binocular ? pd.binocular.value / 2 : null;
-  const [R, L] = [pd.R?.value ?? half, pd.L?.value ?? half];
-  if (!read || R === null || L === null) return null;
-  if (read.R && read.L) return { R: read.R.value - R, L: read.L.value - L };
-  return read.pair ? { R: (read.pair.value - R - L) / 2, L: (read.pair.value - R - L) / 2 } : null;
+function eachOrHalf(across: Along | null): PerEye<number> | null {
+  if (!across || across.ofCentres) return null;
+  return eachOnly(across) ?? { R: across.error / 2, L: across.error / 2 };
 }
+
+const eachOnly = (along: Along | null): PerEye<number> | null =>
+  along && isOfEach(along) ? (along.ways[0] ?? null) : null;
 
 /** The prism that the places make, where that is what was read in both lenses. */
 function madeByPlace(scene: Scene, places: PerEye<Displacement>): PerEye<PrismVector> | null {
@@ -90,5 +84,5 @@ const sizeOf = ({ right, up }: PrismVector): number => Math.hypot(right, up);
 
 function unwanted({ order, values }: Scene, eye: Eye): PrismVector | null {
   const read = values.prism[eye];
-  return read ? unwantedIn(read.value, order.lenses[eye]) : null;
+  return read ? unwantedIn(read.value, order, eye) : null;
 }

@@ -33,7 +33,7 @@ const LEAST = 0.5;
 const ALIKE = 0.25;
 
 function inBoth(scene: Scene, read: PerEye<Read<PrismVector>>): Explanation[] {
-  const [R, L] = EYES.map((eye) => unwantedIn(read[eye].value, scene.order.lenses[eye]).up) as [number, number];
+  const [R, L] = EYES.map((eye) => unwantedIn(read[eye].value, scene.order, eye).up) as [number, number];
   if (R * L <= 0 || !isWithin(R - L, ALIKE) || isLess(Math.min(Math.abs(R), Math.abs(L)), LEAST)) return [];
   const by = tidy(Math.abs(R) < Math.abs(L) ? R : L);
   return undone(scene, { R: -by, L: -by }).map((right) => ({ ...right, eye: null, data: { by, missing: null } }));

@@ -70,6 +70,8 @@ export function readAgainstOrdered(measure: Measure): string {
 
 const ASSUMED: Readonly<Record<string, string>> = {
   'worst-split': ' Only the sum was read; the whole error is taken to be in one lens.',
+  'from-prism': ' It is worked out from the prism that each lens makes.',
+  'own-share': ' The order says how the prism is shared.',
   'accept-when-sure': ' It is inside, but by less than the instrument is sure of.',
 };
 

@@ -68,7 +68,9 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     row(read('add R -4.50 -> -2.25 L +2.00'), 'error R [R -4.50 -> -2.25]'),
   ],
   'prism-outside': [
-    row(read('prism R 0.52 BD L 0')),
+    // By its own matrix the right lens makes 0.513 of 1 mm straight down.
+    row(read('prism R 0.51 BD L 0')),
+    row(read('prism R 0.52 BD L 0'), 'error [R 0.52 BD]'),
     row(read('prism R 1.00 BD L 0'), 'error [R 1.00 BD]'),
     // The same in both lenses does not part the eyes.
     row(read('prism R 1.00 BD L 1.00 BD')),
@@ -155,7 +157,7 @@ describe('what is said', () => {
     [
       'prism-outside',
       read('prism R 1.00 BD L 0'),
-      'Vertical prism of the pair 1.00 Δ (1.92 mm), limit 0.521 Δ (z80.1-2015).',
+      'Vertical prism of the pair 1.00 Δ (1.95 mm), limit 0.513 Δ (z80.1-2015).',
     ],
     // 4 mm on the 4.605 D that the right lens has along the horizontal: 1.842 by Prentice’s rule.
     [

@@ -84,7 +84,15 @@ const around = (at: number): Omit<Side, 'ordered' | 'read'> => ({
   base: pick(BASES, at),
 });
 
-export const swapped = (job: Job): Job => ({ ...job, R: job.L, L: job.R });
+/** The pair in a mirror: with both eyes exchanged every axis leans the other way, or its prism would too. */
+export const swapped = (job: Job): Job => ({ ...job, R: mirrored(job.L), L: mirrored(job.R) });
+
+const mirrored = ({ ordered, read, ...side }: Side): Side => ({
+  ...side,
+  ordered: leaning(ordered),
+  read: leaning(read),
+});
+const leaning = ({ axis, ...lens }: Lens): Lens => ({ ...lens, axis: axis === 180 ? 180 : 180 - axis });
 
 export interface Forms {
   readonly ordered: 'minus' | 'plus';
