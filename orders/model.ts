@@ -192,6 +192,9 @@ export interface Order {
 export interface Confirmation {
   readonly code: string;
   readonly quote: string;
+  /** The reason and who gives it; without both it holds nothing. */
+  readonly why: string | null;
+  readonly by: string | null;
   readonly place: Place;
 }
 

@@ -306,7 +306,8 @@ function materialOf(node: MaterialNode): LensMaterial {
 
 export function confirmationOf(node: Extract<LineNode, { kind: 'confirmed' }>, at: At): readonly Confirmation[] {
   if (!node.code || !node.quote) return [];
-  return [{ code: node.code.text, quote: node.quote.text, place: at(node.code) }];
+  const { code, quote, why, by } = node;
+  return [{ code: code.text, quote: quote.text, why: why?.text ?? null, by: by?.text ?? null, place: at(code) }];
 }
 
 const VERDICTS = new Set(['accept', 'reject', 'remake']);

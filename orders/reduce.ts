@@ -3,7 +3,7 @@ import type { Eye } from '../grammar';
 import type { Power, PrismVector } from '../optics';
 import type { Place } from './finding';
 import { instrumentOfLine, isCoarse, zeroOf } from './instrument';
-import type { Instrument, Measurement, OrderedLens, PerEye, PrismPart, Reading } from './model';
+import type { AddReading, Instrument, Measurement, OrderedLens, PerEye, PrismPart, Reading } from './model';
 import { type Reduced, reducedAdd, reducedFigure, reducedPower, reducedPrism } from './reduced-figures';
 import { segmentKindOf } from './segment-kind';
 import type { Step } from './step';
@@ -38,7 +38,10 @@ export interface ReadValues {
   readonly nearPower: Values<Power>;
   /** At the top of an office lens. */
   readonly topPower: Values<Power>;
+  /** By the focimeter, or as a figure without a word of how it was taken. */
   readonly add: Values<number>;
+  /** By a lens measure. */
+  readonly clockAdd: Values<number>;
   /** As the lens says it of itself, which is no measurement. */
   readonly engravedAdd: Values<number>;
   /** At the prism point, and where the place was not said. */
@@ -53,11 +56,17 @@ export type FigureQuantity = Exclude<
   'power' | 'add' | 'prism' | 'impact' | 'cosmetic' | 'marking'
 >;
 
+/** Two tools on one add are a cross-check and no repetition; what the lens says of itself is neither. */
+function addSlotOf(value: AddReading): 'add' | 'clockAdd' | 'engravedAdd' {
+  if (value.kind === 'clock') return 'clockAdd';
+  return value.kind === 'value' && value.engraved ? 'engravedAdd' : 'add';
+}
+
 /** What a measurement is a value of. The same quantity at another point of the lens is another one. */
 export function slotOf(one: Measurement): string {
   if (one.quantity === 'power') return one.at === 'near-point' ? 'nearPower' : one.at === 'top' ? 'topPower' : 'power';
   if (one.quantity === 'prism') return one.at === null || one.at === 'prism-point' ? 'prism' : 'prismElsewhere';
-  if (one.quantity === 'add') return one.value.kind === 'value' && one.value.engraved ? 'engravedAdd' : 'add';
+  if (one.quantity === 'add') return addSlotOf(one.value);
   return one.quantity;
 }
 
@@ -105,12 +114,13 @@ interface Bench {
 function putReduced(values: Writable, slot: string, side: Side, group: Group, bench: Bench): void {
   const [{ one, reading }] = group;
   const source = bench.readings[reading] as Reading;
-  const instrument = instrumentOfLine(one, source, bench.instruments);
+  // The instrument of a reading is its focimeter; a rule or a lens measure is named in its own line.
+  const instrument = isFocimetric(one) || one.with !== null ? instrumentOfLine(one, source, bench.instruments) : null;
   const base: Base = {
     place: one.place,
     reading,
     instrument,
-    coarse: isCoarse(instrument),
+    coarse: isClock(one) || isCoarse(instrument),
     at: one.at,
     places: group.map((item) => item.one.place),
   };
@@ -169,6 +179,12 @@ function groupsOf(
   return groups;
 }
 
+const isClock = (one: Measurement): boolean => one.quantity === 'add' && one.value.kind === 'clock';
+
+/** What a focimeter shows, as against a rule, a gauge or a lens measure. */
+export const isFocimetric = (one: Measurement): boolean =>
+  one.quantity === 'power' || one.quantity === 'prism' || (one.quantity === 'add' && !isClock(one));
+
 /** The pins of a lens measure glide over a fused segment as if it were not there. */
 export const feelsNothing = (one: Measurement, lenses: PerEye<OrderedLens>): boolean =>
   one.quantity === 'add' &&
@@ -192,6 +208,7 @@ export const noValues = (): ReadValues => ({
   nearPower: {},
   topPower: {},
   add: {},
+  clockAdd: {},
   engravedAdd: {},
   prism: {},
   prismElsewhere: {},

@@ -146,7 +146,7 @@ class ReadingDraft {
       );
       const first = replaced ? undefined : this.#measurements.find((other) => isOfSame(other, one));
       if (first && JSON.stringify(first.value) !== JSON.stringify(one.value)) {
-        draft.tell('said-twice', 'warning', one.place, { in: 'reading' }, one.eye, [first.place]);
+        draft.tell('said-twice', 'error', one.place, { in: 'reading' }, one.eye, [first.place]);
       }
     }
     this.#measurements.push(one);

@@ -5,6 +5,7 @@ import { isOffice } from '../lens-kinds';
 import { addLimit } from '../limits';
 import { EYES, type OrderedLens } from '../model';
 import type { Read } from '../reduce';
+import { addAsRead } from './add-as-read';
 import { surfaceDecides, surfaceOf } from './add-surface';
 import { figureAgainst, judge } from './judge';
 import { type Case, classOfLens, type Measure, notJudged, notRead, type Quantity } from './measure';
@@ -27,7 +28,7 @@ function addMeasure(one: Case, lens: OrderedLens): Measure[] {
   const { values } = one;
   const ordered = lens.verification?.add ?? lens.add;
   if (!ordered) return [];
-  const measured = values.add[lens.eye] ?? byNearPower(one, lens);
+  const measured = addAsRead(values, lens.eye) ?? byNearPower(one, lens);
   const engraved = values.engravedAdd[lens.eye] ?? null;
   // What a progressive says of itself counts as read; a segment carries no such mark.
   if (measured || !engraved || classOfLens(lens) === 'progressive')
@@ -61,7 +62,7 @@ function officeMeasures(one: Case, lens: OrderedLens): Measure[] {
   const { eye } = lens;
   const ordered = lens.design?.value.degression ?? null;
   const add = lens.verification?.add ?? lens.add;
-  const adds = values.add[eye] ?? values.engravedAdd[eye];
+  const adds = addAsRead(values, eye) ?? values.engravedAdd[eye];
   const measures = add && adds ? [figure(one, lens, 'add', add.value, adds)] : [];
   if (ordered === null) return measures;
   const near = powerAtReference(order, lens);

@@ -22,6 +22,8 @@ export interface Held {
   /** Every reading of it with its deviation, with the places they have; none where it was read once. */
   all: readonly { readonly read: number; readonly deviation: number }[];
   places: readonly Place[];
+  /** How far the repeats lie apart, where it is not the largest less the smallest deviation. */
+  spread: number | null;
   beside: Beside | null;
   /** What had to be assumed. */
   assumed: string | null;
@@ -44,6 +46,7 @@ export const held = (
   coarse: from.coarse,
   all: NO_OTHERS,
   places: from.places,
+  spread: null,
   beside: null,
   assumed: null,
 });
@@ -110,7 +113,7 @@ export function judge(subject: Subject, figure: Held, guard: GuardBand): Measure
   measure.place = from.place;
   measure.steps = figure.steps;
   measure.repeats = repeatsOf(figure);
-  measure.spread = spreadOf(measure.repeats);
+  measure.spread = measure.repeats.length === 0 ? null : (figure.spread ?? spreadOf(measure.repeats));
   measure.beside = figure.beside;
   measure.uncertainty = FOCIMETRIC.has(subject.quantity) ? uncertaintyOf(from.instrument, subject.unit, read) : null;
   if (limit === null) measure.because = 'no-limit';

@@ -77,8 +77,17 @@ function measureOf(
   const figure = held(read, 0, Math.abs(deviation), deviation, { ...found.limit, amount });
   figure.coarse = false;
   figure.all = repeated(read.all, (prism) => ({ read: Math.abs(size(prism)), deviation: size(prism) }));
+  // The sizes of two prisms say nothing of where they point.
+  if (found.component === 'resultant') figure.spread = apart(read.all);
   if (along > 0.25) figure.beside = { amount: tidy((Math.abs(deviation) / along) * 10), unit: 'mm' };
   return judge({ quantity: QUANTITIES[found.component], eye, unit: 'prism' }, figure, one.guard);
+}
+
+/** How far the prisms that were read lie apart, prism dioptres. */
+function apart(all: readonly PrismVector[]): number {
+  let most = 0;
+  for (const a of all) for (const b of all) most = Math.max(most, Math.hypot(a.right - b.right, a.up - b.up));
+  return tidy(most);
 }
 
 function thinningOf({ order, values }: Case, eye: Eye): number {

@@ -7,7 +7,7 @@ import { tidy } from '../exact';
 import { EYES, type Order, type PerEye } from '../model';
 import { placingPd } from '../placing-pd';
 import type { Read, ReadValues } from '../reduce';
-import { differenceOf, sumOf } from './sums';
+import { differenceOf, eachRepeat, sumOf } from './sums';
 
 /** How the pair stands along one direction. */
 export interface Along {
@@ -91,7 +91,7 @@ function acrossOfEach(order: Order, { R, L }: Places, ofCentres: boolean): Along
     sumOf(R, L),
     ordered,
     [out(R.value, L.value)],
-    eachRepeat(R, L, out, ({ R: a, L: b }) => a + b),
+    repeatsOf(R, L, out, ({ R: a, L: b }) => a + b),
     ofCentres,
   );
 }
@@ -120,7 +120,7 @@ export function heightsAsRead(order: Order, values: ReadValues): Along | null {
   }
   if (right === null || left === null) return null;
   const up = (a: number, b: number): PerEye<number> => ({ R: tidy(a - right), L: tidy(b - left) });
-  const repeats = eachRepeat(R, L, up, ({ R: a, L: b }) => a - b);
+  const repeats = repeatsOf(R, L, up, ({ R: a, L: b }) => a - b);
   return along(from, tidy(right - left), [up(R.value, L.value)], repeats, false);
 }
 
@@ -141,16 +141,11 @@ const eitherLens = (right: number, left: number): Along['ways'] =>
         { R: 0, L: left },
       ];
 
-/** Repeats are taken in pairs where both lenses were read equally often; else the means alone count. */
-function eachRepeat(
+function repeatsOf(
   right: Read<number>,
   left: Read<number>,
   moved: (right: number, left: number) => PerEye<number>,
   total: (of: PerEye<number>) => number,
 ): Along['repeats'] {
-  if (right.all.length !== left.all.length) return [];
-  return right.all.map((one, at) => {
-    const each = moved(one, left.all[at] as number);
-    return { error: tidy(total(each)), each };
-  });
+  return eachRepeat(right, left, moved, total).map(({ of }) => ({ error: tidy(total(of)), each: of }));
 }

@@ -382,7 +382,19 @@ function asPrism({ ...one }: Found, ruling: Ruling, eye: Eye | null, quantity: M
   });
   if (one.mm !== null) figure.beside = { amount: one.mm, unit: 'mm' };
   figure.assumed = one.because;
-  return judge({ quantity, eye, unit: 'prism' }, figure, guard);
+  const measure = judge({ quantity, eye, unit: 'prism' }, figure, guard);
+  return arePlacesApart(one) ? { ...measure, outcome: 'not-judged', because: 'spread' } : measure;
+}
+
+/**
+ * Repeats of a place that differ by more than any two readings of one pair do, millimetres. In weak lenses they make next
+ * to no prism, and all the same one of them is wrong. Common practice, no source.
+ */
+const MOST_APART = 2.5;
+
+function arePlacesApart({ all }: Found): boolean {
+  const places = all.flatMap(({ mm }) => mm ?? []);
+  return places.length > 1 && isLess(MOST_APART, Math.max(...places) - Math.min(...places));
 }
 
 /** @param isPlaced a distance or a difference of heights was read as well, and decides in millimetres */

@@ -1,7 +1,7 @@
 /** Power, cylinder and axis of each lens at its reference point. */
 import type { Eye } from '../../grammar';
-import { minusForm, normalAxis, type Power } from '../../optics';
-import { attemptOf } from '../attempt';
+import { difference, minusForm, normalAxis, type Power } from '../../optics';
+import { attempt, attemptOf } from '../attempt';
 import { isLess, isSame, tidy } from '../exact';
 import { isOffice } from '../lens-kinds';
 import { axisLimit, judgedMeridians, type Limit, powerLimits } from '../limits';
@@ -69,11 +69,32 @@ function lensMeasures({ order, values, set, guard }: Case, lens: OrderedLens, ey
   }
   if (cylinderLimit || ordered.cylinder !== 0) {
     const figure = against(CYLINDER, ordered, read, cylinderLimit);
+    // Where no axis is judged, cylinders that lie across each other would cancel without a word.
+    if (ordered.cylinder === 0 && read.all.length > 1) figure.spread = crossed(read.all);
     if (read.steps.length > 0) figure.steps = read.steps.filter(isOfCylinder);
     measures.push(judge({ quantity: 'cylinder', eye, unit: 'D' }, figure, guard));
   }
   const axis = axisMeasure(ordered, read, axisLimit(set, lensClass, ordered.cylinder), eye, guard);
   if (axis) measures.push(axis);
+  if (read.all.length > 1) leaveTogether(measures, eye);
+}
+
+/** Repeats are put together as lenses, so where one of their figures disagrees the mean says nothing of the others either. */
+function leaveTogether(measures: Measure[], eye: Eye): void {
+  const own = measures.filter((one) => one.eye === eye);
+  if (!own.some(({ because }) => because === 'spread')) return;
+  for (const one of own) {
+    const at = measures.indexOf(one);
+    measures[at] = { ...one, outcome: 'not-judged', because: 'spread', tooCoarse: false };
+  }
+}
+
+/** The largest cylinder that two of the lenses would have between them, dioptres. */
+function crossed(lenses: readonly Power[]): number {
+  let most = 0;
+  for (const a of lenses)
+    for (const b of lenses) most = Math.max(most, Math.abs(attempt(() => difference(a, b).cylinder) ?? 0));
+  return tidy(most);
 }
 
 /** One figure of a lens, ordered and read, with its repeats. */
@@ -115,22 +136,29 @@ function axisMeasure(
   eye: Eye,
   guard: GuardBand,
 ): Measure | null {
-  if (ordered.cylinder === 0 || read.value.cylinder === 0) return null;
-  const offset = (axis: number): number => {
-    const turned = normalAxis(axis - ordered.axis);
-    return turned > 90 ? turned - 180 : turned;
-  };
-  const { axis } = read.value;
-  const figure = held(read, ordered.axis, axis, offset(axis), limit);
+  if (ordered.cylinder === 0) return null;
+  const toric = read.all.flatMap((lens, at) =>
+    lens.cylinder === 0 ? [] : [{ axis: lens.axis, place: read.places[at] ?? read.place }],
+  );
+  const [first, ...others] = toric;
+  // Cylinders that cancel leave no axis in their mean, and it is theirs that disagree.
+  const axis = read.value.cylinder === 0 ? first?.axis : read.value.axis;
+  if (!first || axis === undefined || (read.value.cylinder === 0 && others.length === 0)) return null;
+  const figure = held(read, ordered.axis, axis, turn(axis, ordered.axis), limit);
   if (read.steps.length > 0) figure.steps = read.steps.filter(({ step }) => step === 'mean');
   if (read.all.length > 1) {
-    const toric = read.all.flatMap((lens, at) =>
-      lens.cylinder === 0 ? [] : [{ axis: lens.axis, place: read.places[at] ?? read.place }],
-    );
+    // Counted on from the first, so that two axes on either side of the crossed one are not half a turn apart.
+    const from = turn(first.axis, ordered.axis);
     figure.places = toric.map(({ place }) => place);
-    figure.all = repeated(toric, (one) => ({ read: one.axis, deviation: offset(one.axis) }));
+    figure.all = repeated(toric, (one) => ({ read: one.axis, deviation: from + turn(one.axis, first.axis) }));
   }
   return judge({ quantity: 'axis', eye, unit: 'deg' }, figure, guard);
+}
+
+/** From one axis to another the short way round, degrees. */
+function turn(to: number, from: number): number {
+  const turned = normalAxis(to - from);
+  return turned > 90 ? turned - 180 : turned;
 }
 
 /** The zero error drops out of a cylinder, and an eighth of the sphere is not its business. */

@@ -1,5 +1,6 @@
 /** Two readings of a pair put together to one figure. */
 import { tidy } from '../exact';
+import type { Place } from '../finding';
 import type { Read } from '../reduce';
 import type { Step } from '../step';
 
@@ -18,8 +19,7 @@ const lengths =
   (right: number, left: number, result: number): Both => ({ step, of: 'length', right, left, result, unit: 'mm' });
 
 /**
- * One figure of two readings. It belongs to the later reading; repeats are taken in pairs where both lenses were read
- * equally often, and else the means alone count.
+ * One figure of two readings. It belongs to the later reading.
  * @param way how the figure came about, from both values and the result
  */
 export function together<V>(
@@ -30,8 +30,45 @@ export function together<V>(
 ): Read<number> {
   const later = left.reading > right.reading ? left : right;
   const value = tidy(figure(right.value, left.value));
-  const all =
-    right.all.length === left.all.length ? right.all.map((one, at) => tidy(figure(one, left.all[at] as V))) : [value];
+  const repeats = eachRepeat(
+    right,
+    left,
+    (a, b) => tidy(figure(a, b)),
+    (one) => one,
+  );
+  const all = repeats.length > 0 ? repeats.map(({ of }) => of) : [value];
+  const places = repeats.length > 0 ? repeats.map(({ place }) => place) : [later.place];
   const steps = [...right.steps, ...left.steps, way(right.value, left.value, value)];
-  return { ...later, value, steps, all, places: all.length > 1 ? later.places : [later.place] };
+  return { ...later, value, steps, all, places };
+}
+
+/**
+ * What the repeats of two lenses give, and where each stands; none where both were read once. They are taken in pairs
+ * where both were read equally often, unless each with the mean of the other shows that they lie farther apart.
+ * @param size of a figure, by which it is told how far they lie apart
+ */
+export function eachRepeat<V, F>(
+  right: Read<V>,
+  left: Read<V>,
+  figure: (right: V, left: V) => F,
+  size: (figure: F) => number,
+): readonly Repeated<F>[] {
+  if (right.all.length < 2 && left.all.length < 2) return [];
+  const placeOf = ({ places, place }: Read<V>, at: number): Place => places[at] ?? place;
+  const ofRight = right.all.map((one, at) => ({ of: figure(one, left.value), place: placeOf(right, at) }));
+  const ofLeft = left.all.map((one, at) => ({ of: figure(right.value, one), place: placeOf(left, at) }));
+  const each = [...(ofRight.length > 1 ? ofRight : []), ...(ofLeft.length > 1 ? ofLeft : [])];
+  if (right.all.length !== left.all.length) return each;
+  const pairs = right.all.map((one, at) => ({ of: figure(one, left.all[at] as V), place: placeOf(left, at) }));
+  return spread(each, size) > spread(pairs, size) ? each : pairs;
+}
+
+interface Repeated<F> {
+  readonly of: F;
+  readonly place: Place;
+}
+
+function spread<F>(list: readonly Repeated<F>[], size: (figure: F) => number): number {
+  const sizes = list.map(({ of }) => size(of));
+  return tidy(Math.max(...sizes) - Math.min(...sizes));
 }

@@ -5,6 +5,7 @@ import { attempt } from '../attempt';
 import { type Worked, type WorkedCode, workedPair } from '../computed';
 import type { Evaluation } from '../evaluate';
 import { deviationInWords, reasonInWords, subjectInWords } from '../measure-words';
+import { addAsRead } from '../measures/add-as-read';
 import type { Measure } from '../measures/measure';
 import { type Distances, EYES, type OrderedLens } from '../model';
 import type { ReadValues } from '../reduce';
@@ -82,7 +83,7 @@ function rowsOf({ order, lenses, values }: Scene): readonly Row[] {
     {
       what: 'add',
       ordered: lens(({ add }) => inWords(add?.value, signed)),
-      read: measured((eye) => inWords((values.add[eye] ?? values.engravedAdd[eye])?.value, signed)),
+      read: measured((eye) => inWords((addAsRead(values, eye) ?? values.engravedAdd[eye])?.value, signed)),
     },
     {
       what: 'prism',

@@ -81,7 +81,10 @@ export function orderInText(order: Order): readonly string[] {
     order.compensation && `compensation ${order.compensation.value}`,
     order.supply !== usualSupply(order) && `supply ${order.supply}`,
     order.purpose && `purpose ${order.purpose.value}`,
-    ...order.confirmed.map(({ code, quote }) => `confirmed ${code} ${quoted(quote)}`),
+    ...order.confirmed.map(
+      ({ code, quote, why, by }) =>
+        `confirmed ${code} ${quoted(quote)}${why === null ? '' : ` ${quoted(why)}`}${by === null ? '' : ` by ${nameInText(by)}`}`,
+    ),
   ]);
 }
 

@@ -8,14 +8,14 @@ import { hintFigure, hintPower } from './hint-figures';
  * sum of distances that stand one beside the other; each without the steps that lead there.
  */
 export function reducedValues(evaluation: Evaluation, line: number, settings: HintSettings): string[] {
-  const { power, nearPower, topPower, add, prism, prismElsewhere, figures } = evaluation.values;
+  const { power, nearPower, topPower, add, clockAdd, prism, prismElsewhere, figures } = evaluation.values;
   const isHere = ({ place }: Read<unknown>): boolean => place.line === line;
   const by =
     (...steps: readonly Step['step'][]) =>
     (read: Read<unknown>): boolean =>
       isHere(read) && read.steps.some(({ step }) => steps.includes(step));
   const powers = [power, nearPower, topPower].flatMap((all) => Object.values(all)).filter(by('drum', 'zero', 'mean'));
-  const adds = Object.values(add).filter(by('difference', 'clock', 'mean'));
+  const adds = [add, clockAdd].flatMap((all) => Object.values(all)).filter(by('difference', 'clock', 'mean'));
   const prisms = (['R', 'L'] as const).flatMap((eye) =>
     [prism[eye], prismElsewhere[eye]].flatMap((read) =>
       read && by('ring')(read) ? [`${eye} ${prismInWords(read.value, eye)}`] : [],

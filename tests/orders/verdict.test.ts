@@ -372,7 +372,7 @@ describe('a decision against the figures', () => {
     const confirmed = (reading: string[]): readonly string[] =>
       told(
         pair(
-          [...order, 'confirmed decision-differs "decided accept by MT" by KO'],
+          [...order, 'confirmed decision-differs "decided accept by MT" "asked twice" by KO'],
           [...reading, 'decided accept by MT'],
         ),
         'decision-differs',

@@ -1,4 +1,5 @@
 import type { Place } from '../../finding';
+import { addAsRead } from '../../measures/add-as-read';
 import { feelsNothing } from '../../reduce';
 import type { Rule } from '../rule';
 
@@ -23,7 +24,7 @@ export const clockFused: Rule = {
       for (const one of measurements) {
         if (!feelsNothing(one, order.lenses) || !one.eye || told.has(one.place)) continue;
         told.add(one.place);
-        const read = evaluation.values.add[one.eye] ?? evaluation.values.engravedAdd[one.eye];
+        const read = addAsRead(evaluation.values, one.eye) ?? evaluation.values.engravedAdd[one.eye];
         const isAnswered = read !== undefined && read.reading >= index;
         report(one.place, {}, { eye: one.eye, level: isAnswered ? 'info' : 'warning' });
       }

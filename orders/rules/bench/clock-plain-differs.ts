@@ -20,7 +20,7 @@ export const clockPlainDiffers: Rule = {
   needs: 'difference',
   check: ({ evaluation }, report) => {
     for (const eye of EYES) {
-      const read = evaluation.values.add[eye];
+      const read = evaluation.values.clockAdd[eye];
       const step = read?.steps.find((one) => one.step === 'clock');
       if (!read || step?.step !== 'clock' || step.index === null) continue;
       const judged = evaluation.measures.find((one) => one.quantity === 'add' && one.eye === eye);

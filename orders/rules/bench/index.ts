@@ -1,5 +1,6 @@
 import type { Rule } from '../rule';
 import { addLineMismatch } from './add-line-mismatch';
+import { addReadTwoWays } from './add-read-two-ways';
 import { addWrongSurface } from './add-wrong-surface';
 import { clockFused } from './clock-fused';
 import { clockPlainDiffers } from './clock-plain-differs';
@@ -15,18 +16,23 @@ import { nearlyUsedUp } from './nearly-used-up';
 import { negativeAdd } from './negative-add';
 import { notJudged } from './not-judged';
 import { notRead } from './not-read';
+import { placesContradict } from './places-contradict';
 import { prismInBoth } from './prism-in-both';
 import { readingsApart } from './readings-apart';
+import { readingsDiffer } from './readings-differ';
 import { referenceOutside } from './reference-outside';
 import { repeatOutlier } from './repeat-outlier';
+import { reworkUnsaid } from './rework-unsaid';
 import { standardMissing } from './standard-missing';
 import { standardUnknown } from './standard-unknown';
+import { statedPositionOff } from './stated-position-off';
 import { withinUncertainty } from './within-uncertainty';
 import { zeroLikeShift } from './zero-like-shift';
 
 /** Readings that may not mean what they say. */
 export const BENCH: readonly Rule[] = [
   addLineMismatch,
+  addReadTwoWays,
   addWrongSurface,
   clockFused,
   clockPlainDiffers,
@@ -42,12 +48,16 @@ export const BENCH: readonly Rule[] = [
   negativeAdd,
   notJudged,
   notRead,
+  placesContradict,
   prismInBoth,
   readingsApart,
+  readingsDiffer,
   referenceOutside,
   repeatOutlier,
+  reworkUnsaid,
   standardMissing,
   standardUnknown,
+  statedPositionOff,
   withinUncertainty,
   zeroLikeShift,
 ];

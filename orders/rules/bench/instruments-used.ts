@@ -30,7 +30,3 @@ export function instrumentsUsed(reading: Reading, { instruments }: Context): rea
 }
 
 const NONE: readonly Used[] = [];
-
-/** What a focimeter shows, as against a rule or a gauge. */
-export const isFocimetric = ({ quantity }: Measurement): boolean =>
-  quantity === 'power' || quantity === 'add' || quantity === 'prism';

@@ -1,3 +1,4 @@
+import { addAsRead } from '../../measures/add-as-read';
 import type { AddReading } from '../../model';
 import { signed } from '../../words';
 import { type Rule, replace, typed } from '../rule';
@@ -24,7 +25,7 @@ export const negativeAdd: Rule = {
         if (one.quantity !== 'add' || one.eye === null) continue;
         const add = addOf(one.value);
         if (add >= 0) continue;
-        const counts = evaluation.values.add[one.eye]?.place.line === one.place.line;
+        const counts = addAsRead(evaluation.values, one.eye)?.place.line === one.place.line;
         report(one.place, { add }, { eye: one.eye, ...(counts ? {} : { level: 'info' }) });
       }
     }

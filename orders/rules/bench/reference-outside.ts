@@ -2,10 +2,11 @@ import { isWithin, tidy } from '../../exact';
 import type { Place } from '../../finding';
 import { testLensLimit } from '../../focimeter-limits';
 import type { Instrument } from '../../model';
+import { isFocimetric } from '../../reduce';
 import { amountInWords, signed } from '../../words';
 import type { Rule } from '../rule';
 import { whileItCounts } from './counting';
-import { instrumentsUsed, isFocimetric } from './instruments-used';
+import { instrumentsUsed } from './instruments-used';
 
 export const referenceOutside: Rule = {
   code: 'reference-outside',

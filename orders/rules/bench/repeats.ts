@@ -4,6 +4,10 @@ import type { Measure, Repeat } from '../../measures/measure';
 /** Whether repeats lie so far apart that their mean says nothing. */
 export const areApart = ({ because }: Measure): boolean => because === 'spread';
 
+/** Whether it is by this very figure that they do, and not by another of the same lens. */
+export const areApartInThis = ({ because, spread, limit }: Measure): boolean =>
+  because === 'spread' && (spread === null || limit?.amount == null || !isWithin(spread, limit.amount));
+
 /**
  * The one reading of three or more that does not fit: further from the median of the others than the limit, while the
  * others agree among themselves. Null where there is none, and where it could be either.

@@ -1,6 +1,7 @@
 import type { Rule } from '../rule';
 import { blockUnclear } from './block-unclear';
 import { blockUnnamed } from './block-unnamed';
+import { confirmationIdle } from './confirmation-idle';
 import { definedTwice } from './defined-twice';
 import { lineOutside } from './line-outside';
 import { nameMissing } from './name-missing';
@@ -13,6 +14,7 @@ import { saidTwice } from './said-twice';
 export const BLOCKS: readonly Rule[] = [
   blockUnclear,
   blockUnnamed,
+  confirmationIdle,
   definedTwice,
   lineOutside,
   nameMissing,

@@ -79,6 +79,7 @@ function withEyesExchanged(values: ReadValues, quantities: readonly FigureQuanti
     nearPower: crossed(values.nearPower),
     topPower: crossed(values.topPower),
     add: crossed(values.add),
+    clockAdd: crossed(values.clockAdd),
     engravedAdd: crossed(values.engravedAdd),
     figures: { ...values.figures, ...Object.fromEntries(figures) },
   };

@@ -41,7 +41,7 @@ export function aboutReading({ analysis, line, character }: Spot): Part[] {
 
 /** Without a standard nothing is judged, but what became of the typed figure can still be shown. */
 function reduced(values: NonNullable<Spot['analysis']['evaluation']>['values'], isHere: IsHere): Part[] {
-  const { power, nearPower, topPower, add, figures } = values;
+  const { power, nearPower, topPower, add, clockAdd, figures } = values;
   const part = ({ place, steps }: Read<unknown>, value: string): Part[] =>
     isHere(place) && steps.length > 0
       ? [{ start: place.start, end: place.end, markdown: listed(`= ${value}`, steps.map(stepInWords)) }]
@@ -50,7 +50,7 @@ function reduced(values: NonNullable<Spot['analysis']['evaluation']>['values'], 
     ...[power, nearPower, topPower]
       .flatMap((all) => Object.values(all))
       .flatMap((read) => part(read, powerInWords(read.value))),
-    ...Object.values(add).flatMap((read) => part(read, signed(read.value))),
+    ...[add, clockAdd].flatMap((all) => Object.values(all)).flatMap((read) => part(read, signed(read.value))),
     ...EYES.flatMap((eye) =>
       [values.prism[eye], values.prismElsewhere[eye]].flatMap((read) =>
         read ? part(read, prismInWords(read.value, eye)) : [],

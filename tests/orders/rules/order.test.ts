@@ -533,7 +533,7 @@ describe('everyday orders stay quiet', () => {
 });
 
 test('a confirmed finding is quiet while its line reads the same', () => {
-  const text = ordered('add R +2.00 L +2.25', 'confirmed adds-differ "add R +2.00 L +2.25" by KO');
+  const text = ordered('add R +2.00 L +2.25', 'confirmed adds-differ "add R +2.00 L +2.25" "the clinic says so" by KO');
   expect(told(text, 'adds-differ')).toEqual([]);
   expect(told(text.replace('L +2.25\n', 'L +2.50\n'), 'adds-differ')).toEqual(['info [+2.50]']);
 });

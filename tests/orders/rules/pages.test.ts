@@ -23,6 +23,9 @@ const asLines: Frame = (example) => (job) => ({ ...job, order: [...job.order, ..
 /** Each line in the place of its like. */
 const eachInReading: Frame = (example) => (job) => ({ ...job, reading: example.split('\n').reduce(put, job.reading) });
 
+/** A reading of its own below the first. */
+const secondReading: Frame = (example) => (job) => ({ ...job, reading: [...job.reading, ...example.split('\n')] });
+
 interface Place {
   readonly job: Job;
   readonly frame: Frame;
@@ -35,6 +38,8 @@ interface Place {
 const order = (...lines: readonly string[]): Job => ({ ...ORDER, order: ['order QL-1042', ...lines] });
 const PROGRESSIVE = ['add +2.00', 'pd R 31.5 L 31.5', 'height 18', 'design progressive corridor 14'];
 const DISTANCE = ['R -4.50 -0.75 x 022', 'L -4.25 -1.00 x 168'];
+
+const FAILED: Job = { ...JOB, reading: put(JOB.reading, 'R -4.75 -0.75 x 022') };
 
 /** Rules whose example needs another job than the plain one. */
 const PLACES: Readonly<Record<string, Place>> = {
@@ -74,6 +79,17 @@ const PLACES: Readonly<Record<string, Place>> = {
   'house-looser': {
     job: { ...JOB, head: ['standard house', 'tolerance house from z80.1-2015', '  power 0.06', 'instrument FOC-A'] },
     frame: inHead,
+  },
+  'confirmation-idle': { job: { ...ORDER, order: put(ORDER.order, 'add R +2.00 L +2.25') }, frame: inOrder },
+  'readings-differ': { job: JOB, frame: secondReading, right: (lines) => () => secondReading(lines)(JOB) },
+  'rework-unsaid': { job: FAILED, frame: secondReading, right: (lines) => () => secondReading(lines)(FAILED) },
+  'stated-position-off': {
+    job: {
+      head: ['standard iso-21987-2017'],
+      order: ['order QL-1042', 'R -4.50', 'L -4.25', 'pd R 31 L 32', 'height 17', 'design single-vision'],
+      reading: ['reading 2026-11-24', 'R -4.50', 'L -4.25', 'height R 17 L 17'],
+    },
+    frame: eachInReading,
   },
   'readings-apart': { job: JOB, frame: again },
   'repeat-outlier': { job: JOB, frame: again },

@@ -24,9 +24,12 @@ test.each([
 test('says what each lens shows, and stands beside a verdict that it leaves no plain one', () => {
   const text = read('prism R 3.00 BD L 3.00 BD');
   expect(messages(text, 'prism-in-both')).toEqual([
-    'Both lenses show the same unwanted prism: R 3.00 base down, L 3.00 base down. The pair is balanced, and the wearer looks through it all the same.',
+    'R measures 3.00 base down, L measures 3.00 base down. Nobody ordered this. The pair is balanced, but the wearer looks through it with both eyes. If it is thinning, write `thinning` into the order.',
   ]);
-  expect(judged(text).reservations).toContain('prism-in-both');
+  // Centres at the ordered heights make none, so with them the two readings contradict each other.
+  expect(judged(text)).toMatchObject({ verdict: 'incomplete', unresolved: ['places-contradict'] });
+  const withoutHeights = text.replace(/^ +height R 20 L 20$/m, '');
+  expect(judged(withoutHeights).reservations).toContain('prism-in-both');
 });
 
 test('ordered prism and thinning are wanted', () => {
@@ -41,7 +44,7 @@ test('equal thinning of a progressive is left alone, and what goes beyond it is 
   const order = ['R +2.00', 'L +2.00', 'add +2.00', 'pd R 31 L 31', 'height R 20 L 20', 'design progressive'];
   const reading = (prism: string): string =>
     pair(order, ['R +2.00', 'L +2.00', 'add +2.00', `${prism} at prism-point`]);
-  expect(told(reading('prism R 1.50 BD L 1.50 BD'), 'prism-in-both')).toEqual([]);
+  expect(told(reading('prism R 1.50 BD L 1.50 BD'), 'prism-in-both')).toEqual(['hint [R 1.50 BD]']);
   expect(told(reading('prism R 1.50 BI 1.50 BD L 1.50 BO 1.50 BD'), 'prism-in-both')).toEqual([
     'warning [R 1.50 BI 1.50 BD]',
   ]);
