@@ -138,7 +138,12 @@ export function eyeLine(
 
 /** `thickness R centre … L centre …`, each figure with the word that says where. */
 export function thicknessLine(
-  figures: readonly { readonly eye: Eye; readonly where: string; readonly expected: string; readonly bound: boolean }[],
+  figures: readonly {
+    readonly eye: Eye;
+    readonly where: string;
+    readonly expected: string | null;
+    readonly bound: boolean;
+  }[],
 ): LineToTake {
   let last: Eye | null = null;
   const parts = figures.flatMap(({ eye, where, expected }) => {
@@ -146,8 +151,10 @@ export function thicknessLine(
     last = eye;
     return [`${before}${where} `, blank(expected)];
   });
-  const words = figures.map(
-    ({ eye, where, expected, bound }) => `${eye} ${where} ${bound ? 'at least ' : ''}${expected}`,
+  const words = figures.map(({ eye, where, expected, bound }) =>
+    expected === null
+      ? `${eye} ${where}, no least is ordered`
+      : `${eye} ${where} ${bound ? 'at least ' : ''}${expected}`,
   );
   return expecting(parts, words.join(', '));
 }

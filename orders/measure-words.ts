@@ -66,6 +66,8 @@ const REASONS: Readonly<Record<string, string>> = {
   'reject-when-sure': 'outside the limit, but by less than the instrument is sure of',
   'fits-partner': 'held against the other lens, which it has to match',
   'near-point-assumed': 'the place was not said; it is taken for the near point, where an office lens is read',
+  'one-place': 'it was measured at one place only, and may be thinner at the other',
+  'least-for-safety': 'the least that ANSI Z87.1, as retold, allows any protective prescription lens',
   engraved: 'a segment carries no mark of its add; it has to be measured',
   'other-surface': 'read with the back surface on the stop, which shows this add too strong by as much as decides it',
   'not-defined': 'the set deliberately sets no limit here',

@@ -39,6 +39,7 @@ export function readingToTake(order: Order, context: Context): readonly LineToTa
     ...heights(order, called),
     ...curves(called),
     ...thicknesses(called),
+    ...facts(called),
   ];
   if (lines.length === 0) return [];
   const zero = isDrum && called.some(({ quantity }) => quantity === 'power') ? [ZERO] : [];
@@ -164,9 +165,17 @@ const WHERE: Readonly<Partial<Record<Quantity, string>>> = {
 function thicknesses(called: readonly Measure[]): LineToTake[] {
   const figures = called.flatMap(({ quantity, eye, ordered }) => {
     const where = WHERE[quantity];
-    return where && eye && ordered !== null
-      ? [{ eye, where, expected: millimetres(ordered), bound: where !== 'centre' }]
-      : [];
+    if (!where || !eye) return [];
+    return [{ eye, where, expected: ordered === null ? null : millimetres(ordered), bound: where !== 'centre' }];
   });
   return figures.length > 0 ? [thicknessLine(figures)] : [];
 }
+
+/** Tests and marks that somebody has to record. */
+const facts = (called: readonly Measure[]): LineToTake[] =>
+  FACTS.filter((fact) => has(called, fact)).map((fact) => ({
+    parts: [`${fact} `, { what: 'value', expected: 'passed', choices: ['passed', 'failed'] }],
+    comment: 'passed or failed',
+  }));
+
+const FACTS = ['impact', 'marking', 'cosmetic'] as const;

@@ -5,6 +5,7 @@ import { type PlainTable, plainLimit } from '../limits';
 import { otherEye, type Placed } from '../model';
 import { atLeast, figureAgainst, judge } from './judge';
 import { type Case, type Measure, notRead, recorded, type Subject } from './measure';
+import { factsCalledFor, leastThickness } from './safety';
 
 export function physicalMeasures(one: Case): Measure[] {
   return [...lensMeasures(one, 'R'), ...lensMeasures(one, 'L'), ...facts(one)];
@@ -23,8 +24,9 @@ function lensMeasures(one: Case, eye: Eye): readonly Measure[] {
     const held = figureAgainst(0, warp, plainLimit(one.set, 'warp'));
     measures.push(judge({ quantity: 'warp', eye, unit: 'D' }, held, one.guard));
   }
-  if (thickness.edge) measures.push(lowerBound(one, eye, 'edge-thickness', thickness.edge));
-  if (thickness.min) measures.push(lowerBound(one, eye, 'min-thickness', thickness.min));
+  if (thickness.edge) measures.push(edgeThickness(one, eye, thickness.edge));
+  const least = leastThickness(one, eye);
+  if (least) measures.push(least);
   return measures;
 }
 
@@ -44,15 +46,10 @@ function figure(
   return judge(subject, figureAgainst(ordered.value, read, plainLimit(set, table)), guard);
 }
 
-/** An ordered edge or least thickness is a lower bound: thicker is never a fault. */
-function lowerBound(
-  { values }: Case,
-  eye: Eye,
-  quantity: 'edge-thickness' | 'min-thickness',
-  ordered: Placed<number>,
-): Measure {
-  const read = values.figures[quantity]?.[eye];
-  const subject = { quantity, eye, unit: 'mm' } as const;
+/** An ordered edge thickness is a lower bound: thicker is never a fault. */
+function edgeThickness({ values }: Case, eye: Eye, ordered: Placed<number>): Measure {
+  const read = values.figures['edge-thickness']?.[eye];
+  const subject = { quantity: 'edge-thickness', eye, unit: 'mm' } as const;
   return read ? atLeast(subject, read, ordered.value) : notRead(subject, ordered.value);
 }
 
@@ -67,9 +64,11 @@ function curveOfPartner({ order, values, set, guard }: Case, eye: Eye): readonly
   return [judge({ quantity: 'base-curve', eye, unit: 'D' }, figure, guard)];
 }
 
-/** A failed test fails the pair whatever the figures say. */
-function facts({ values }: Case): Measure[] {
-  const measures: Measure[] = [];
+/** A failed test fails the pair whatever the figures say; one that is called for and not recorded leaves it open. */
+function facts({ order, values, set }: Case): Measure[] {
+  const measures: Measure[] = factsCalledFor(order, set)
+    .filter((quantity) => !values.facts[quantity])
+    .map((quantity) => notRead({ quantity, eye: null, unit: null }, null));
   for (const quantity of FACTS) {
     const read = values.facts[quantity];
     if (read)

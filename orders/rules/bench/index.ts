@@ -6,6 +6,7 @@ import { clockFused } from './clock-fused';
 import { clockPlainDiffers } from './clock-plain-differs';
 import { decisionDiffers } from './decision-differs';
 import { finerThanStep } from './finer-than-step';
+import { impactBatchGlass } from './impact-batch-glass';
 import { instrumentOffZero } from './instrument-off-zero';
 import { instrumentOverdue } from './instrument-overdue';
 import { instrumentUnknown } from './instrument-unknown';
@@ -23,6 +24,7 @@ import { readingsDiffer } from './readings-differ';
 import { referenceOutside } from './reference-outside';
 import { repeatOutlier } from './repeat-outlier';
 import { reworkUnsaid } from './rework-unsaid';
+import { safetyThin } from './safety-thin';
 import { standardMissing } from './standard-missing';
 import { standardUnknown } from './standard-unknown';
 import { statedPositionOff } from './stated-position-off';
@@ -38,6 +40,7 @@ export const BENCH: readonly Rule[] = [
   clockPlainDiffers,
   decisionDiffers,
   finerThanStep,
+  impactBatchGlass,
   instrumentOffZero,
   instrumentOverdue,
   instrumentUnknown,
@@ -55,6 +58,7 @@ export const BENCH: readonly Rule[] = [
   referenceOutside,
   repeatOutlier,
   reworkUnsaid,
+  safetyThin,
   standardMissing,
   standardUnknown,
   statedPositionOff,

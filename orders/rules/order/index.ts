@@ -36,6 +36,7 @@ import { prismRepeated } from './prism-repeated';
 import { prismUnusual } from './prism-unusual';
 import { quarterStep } from './quarter-step';
 import { rxDiffers } from './rx-differs';
+import { safetyLens } from './safety-lens';
 import { segmentUnsaid } from './segment-unsaid';
 import { slabForBoth } from './slab-for-both';
 import { slabSide } from './slab-side';
@@ -85,6 +86,7 @@ export const ORDER: readonly Rule[] = [
   prismUnusual,
   quarterStep,
   rxDiffers,
+  safetyLens,
   segmentUnsaid,
   slabForBoth,
   slabSide,

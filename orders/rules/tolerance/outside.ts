@@ -18,12 +18,14 @@ type Told = Measure & { readonly answered?: 'replaced' | 'decided' };
  * is never edited, so there is no fix.
  * @param quantities the quantities it owns
  * @param inWords the sentence, where the usual one does not fit
+ * @param saysLess whether another failure of the same figure says more
  */
 export const outside = (
   code: string,
   quantities: readonly Quantity[],
   page: RulePage,
   inWords: (measure: Measure) => string = readAgainstOrdered,
+  saysLess: SaysLess = () => false,
 ): Rule => ({
   code,
   family: 'tolerance',
@@ -34,15 +36,22 @@ export const outside = (
     return `${inWords(told)}${told.answered ? ` ${ANSWERED[told.answered]}` : ''}`;
   },
   needs: 'outside',
-  check: (subject, report) => checkOutside(subject, report, quantities),
+  check: (subject, report) => checkOutside(subject, report, quantities, saysLess),
 });
+
+type SaysLess = (measure: Measure, failed: readonly Measure[]) => boolean;
 
 const ANSWERED = {
   replaced: 'A later value replaced it.',
   decided: 'A person has decided on it.',
 } as const;
 
-function checkOutside({ order, evaluation }: Subject, report: Report, quantities: readonly Quantity[]): void {
+function checkOutside(
+  { order, evaluation }: Subject,
+  report: Report,
+  quantities: readonly Quantity[],
+  saysLess: SaysLess,
+): void {
   const tell = (measure: Measure, answered: Told['answered']): void => {
     if (measure.place === null) return;
     const level: Level = answered ? 'info' : 'error';
@@ -54,9 +63,11 @@ function checkOutside({ order, evaluation }: Subject, report: Report, quantities
     });
   };
   const isMeant = ({ outcome, quantity }: Measure): boolean => outcome === 'fail' && quantities.includes(quantity);
-  for (const measure of evaluation.measures)
-    if (isMeant(measure)) tell(measure, isDecided(order, measure) ? 'decided' : undefined);
-  for (const measure of evaluation.earlier) if (isMeant(measure)) tell(measure, 'replaced');
+  const now = evaluation.measures.filter(isMeant);
+  for (const measure of now)
+    if (!saysLess(measure, now)) tell(measure, isDecided(order, measure) ? 'decided' : undefined);
+  const earlier = evaluation.earlier.filter(isMeant);
+  for (const measure of earlier) if (!saysLess(measure, earlier)) tell(measure, 'replaced');
 }
 
 const placesOf = (order: Order, measure: Measure): readonly Place[] =>

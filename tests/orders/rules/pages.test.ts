@@ -25,6 +25,7 @@ const eachInReading: Frame = (example) => (job) => ({ ...job, reading: example.s
 
 /** A reading of its own below the first. */
 const secondReading: Frame = (example) => (job) => ({ ...job, reading: [...job.reading, ...example.split('\n')] });
+const eachInOrder: Frame = (example) => (job) => ({ ...job, order: example.split('\n').reduce(put, job.order) });
 
 interface Place {
   readonly job: Job;
@@ -136,6 +137,12 @@ const PLACES: Readonly<Record<string, Place>> = {
   },
   'reference-outside': { job: JOB, frame: inHead },
   'slab-side': { job: order('R -4.50 -0.75 x 022', 'L -1.00 DS', ...PROGRESSIVE), frame: inOrder },
+  'safety-lens': { job: ORDER, frame: eachInOrder },
+  'safety-thin': {
+    job: { ...JOB, order: put(JOB.order, 'purpose safety') },
+    frame: inReading,
+  },
+  'impact-batch-glass': { job: { ...JOB, order: put(JOB.order, 'lens glass-1.52') }, frame: inReading },
   'said-twice': { job: JOB, frame: atEnd },
   'thinning-unsaid': { job: order(...DISTANCE, ...PROGRESSIVE, 'make R'), frame: inOrder },
   'standard-missing': { job: { ...JOB, head: [] }, frame: inOrder, right: inHead },
