@@ -21,6 +21,7 @@ import { intermediateBeyondAdd } from './intermediate-beyond-add';
 import { keptDiffers } from './kept-differs';
 import { materialUnknown } from './material-unknown';
 import { nearImbalance } from './near-imbalance';
+import { nearPdUnsaid } from './near-pd-unsaid';
 import { nearPdWider } from './near-pd-wider';
 import { oppositeSigns } from './opposite-signs';
 import { pdHalvesDisagree } from './pd-halves-disagree';
@@ -45,6 +46,7 @@ import { tiltMatters } from './tilt-matters';
 import { tintDepthMissing } from './tint-depth-missing';
 import { unusualValue } from './unusual-value';
 import { useMissing } from './use-missing';
+import { usePowerMissing } from './use-power-missing';
 import { vertexMatters } from './vertex-matters';
 
 /** Orders that cannot be right, or that will surprise someone. */
@@ -71,6 +73,7 @@ export const ORDER: readonly Rule[] = [
   keptDiffers,
   materialUnknown,
   nearImbalance,
+  nearPdUnsaid,
   nearPdWider,
   oppositeSigns,
   pdHalvesDisagree,
@@ -95,5 +98,6 @@ export const ORDER: readonly Rule[] = [
   tintDepthMissing,
   unusualValue,
   useMissing,
+  usePowerMissing,
   vertexMatters,
 ];

@@ -368,6 +368,30 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     row(ordered('design single-vision distance')),
     row(only(...DISTANCE, 'design single-vision')),
   ],
+  'use-power-missing': [
+    row(only(...DISTANCE, 'design single-vision near'), 'error [single-vision near]'),
+    row(only(...DISTANCE, 'design single-vision intermediate'), 'error [single-vision intermediate]'),
+    row(only(...DISTANCE, 'design R single-vision near L single-vision'), 'error R [R single-vision near]'),
+    row(only(...DISTANCE, 'add L +2.00', 'design single-vision near'), 'error R [single-vision near]'),
+    row(only(...DISTANCE, 'add +2.00', 'design single-vision near')),
+    row(only(...DISTANCE, 'design single-vision intermediate +1.25')),
+    row(only(...DISTANCE, 'add +2.00 intermediate +1.00', 'design single-vision intermediate')),
+    row(only(...DISTANCE, 'design single-vision distance')),
+    row(only(...DISTANCE, 'design single-vision')),
+    // What was typed and cannot be read is told once.
+    row(only(...DISTANCE, 'add +2.0.0', 'design single-vision near')),
+  ],
+  'near-pd-unsaid': [
+    row(ordered('design single-vision near', 'pd 62'), 'warning [62]'),
+    row(ordered('design single-vision near', 'pd R 31 L 31'), 'warning [31]'),
+    row(ordered('design single-vision near', 'pd near 58')),
+    row(ordered('design single-vision near', 'pd 62 near 58')),
+    row(ordered('design single-vision distance', 'pd 62')),
+    row(ordered('design single-vision intermediate +1.00', 'pd 62')),
+    // Centred for far, since one lens is.
+    row(ordered('design R single-vision near L single-vision distance', 'pd 62')),
+    row(ordered('pd 62')),
+  ],
   'vertex-matters': [
     // Vertex distance asked for above 5 D: opticians’ forum, “how free-form challenges us”.
     row(only('R -6.00 -2.00 x 045', 'L -3.00 -2.00 x 135'), 'info R [-6.00 -2.00 x 045]'),
@@ -468,6 +492,20 @@ describe('fixes', () => {
   ])('%s', (code, text, lines) => {
     expect(fixed(text, code)).toEqual(lines);
   });
+});
+
+// By hand: 0.75 x 2.50 = 1.875 mm for each eye at 40 cm, and 0.1875 x 5.00 for each lens, together 1.88; at 50 cm 1.5 mm.
+test.each([
+  [['both +3.00', 'add +2.00', 'design single-vision near'], 1.875, 'out', 3.8, 40],
+  [['both -6.00', 'add +2.00', 'design single-vision near'], 1.5, 'in', 3.8, 40],
+  [['both +3.00', 'add +2.00', 'design single-vision near working 50'], 1.5, 'out', 3, 50],
+  // The power along the horizontal counts: +3.00 in the meridian of 180.
+  [['both +1.00 +2.00 x 090', 'add +2.00', 'design single-vision near'], 1.875, 'out', 3.8, 40],
+] as const)('a pair for near centred for far: %j', (lines, prism, base, narrower, cm) => {
+  const [found, ...more] = findingsWith(only(...lines, 'pd 62'), 'near-pd-unsaid');
+  expect(more).toEqual([]);
+  expect(found?.finding.data).toEqual({ pd: 62, cm, narrower, prism, base });
+  expect(messages(only(...lines, 'pd 62'), 'near-pd-unsaid')[0]).toContain(`about ${62 - narrower} mm apart`);
 });
 
 describe('everyday orders stay quiet', () => {

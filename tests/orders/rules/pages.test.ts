@@ -117,6 +117,11 @@ const PLACES: Readonly<Record<string, Place>> = {
       ({ head }) => ({ head: [line, ...head], order: [], reading: [] }),
   },
   'name-missing': { job: ORDER, frame: inOrder },
+  'near-pd-unsaid': {
+    job: order('R +3.00', 'L +3.00', 'add +2.00', 'design single-vision near'),
+    frame: inOrder,
+  },
+  'use-power-missing': { job: order(...DISTANCE), frame: inOrder },
   'nearly-used-up': { job: JOB, frame: inReading, options: { nearPercent: 80 } },
   'not-judged': { job: JOB, frame: inOrder },
   'not-read': { job: { ...JOB, reading: without(JOB.reading, 'R', 'L') }, frame: inReading },
