@@ -15,13 +15,14 @@ export const zeroLikeShift: Rule = {
   level: 'warning',
   page: {
     checks:
-      'All powers of both lenses are off by one and the same amount, in both meridians, by more than 0.06 D, and neither the reading nor the instrument states a zero. Two spheres, and single eighths on a drum that shows no finer, agree by chance too easily; of those it is told, as information, only where a power fails.',
-    why: 'Two lenses are seldom wrong by the same amount in every meridian; an eyepiece or a drum that is not at zero makes just that. Look at the zero with nothing on the stop, write it into the reading, and nothing may be left of the error. Adds are not touched by it.',
+      'All powers of both lenses are off by one and the same amount, in both meridians, by more than 0.06 D and no more than 0.50 D, and neither the reading nor the instrument states a zero. Two spheres, and single eighths on a drum that shows no finer, agree by chance too easily; of those it is told, as information, only where a power fails.',
+    why: 'Two lenses are seldom wrong by the same amount in every meridian; an eyepiece or a drum that is not at zero makes just that. Look at the zero with nothing on the stop, write it into the reading, and nothing may be left of the error. Adds are not touched by it. A shift of more than 0.50 D is no zero that anybody overlooks: the pair is another one, or the powers were.',
     example: {
       wrong: 'R -4.25 -0.75 x 022\nL -4.00 -1.00 x 168',
       right: 'R -4.50 -0.75 x 022\nL -4.25 -1.00 x 168',
     },
-    source: '20/20 magazine, 2005, “quality assurance with your lensometer”: zero, eyepiece and order of the lines.',
+    source:
+      '20/20 magazine, 2005, “quality assurance with your lensometer”: zero, eyepiece and order of the lines. The bound of 0.50 D: common practice, no source.',
   },
   message: ({ shift, name }) =>
     `Every power of both lenses reads ${signed(Number(shift))} D beside the order. Was the zero of ${name ?? 'the instrument'} looked at? A drum that is off shows just that.`,
@@ -35,6 +36,7 @@ export const zeroLikeShift: Rule = {
     const all = [...right.shifts, ...left.shifts];
     const shift = tidy(all.reduce((sum, one) => sum + one, 0) / all.length);
     const isOne = all.every((one) => !isLess(ALIKE, Math.abs(one - shift)));
+    if (isLess(MOST_ZERO, Math.abs(shift))) return;
     if (!isOne || !isLess(indicationLimit(0)?.limit ?? 0, Math.abs(shift))) return;
     const isByChance = all.length < ENOUGH || (right.read.coarse && !isLess(EIGHTH, Math.abs(shift)));
     const fails = evaluation.measures.some(({ quantity, outcome }) => quantity === 'power' && outcome === 'fail');
@@ -50,6 +52,8 @@ const ALIKE = 0.02;
 /** Independent figures from which on agreement is no chance: two lenses, one of them with a cylinder. */
 const ENOUGH = 3;
 
+/** A drum further off than that is seen before a lens is on the stop, dioptres. Common practice, no source. */
+const MOST_ZERO = 0.5;
 /** Dioptres. */
 const EIGHTH = 0.125;
 
