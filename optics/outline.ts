@@ -2,6 +2,9 @@ import { degrees, radians } from './angles';
 import type { Displacement } from './prism';
 import { DISPLACEMENT, within } from './range';
 
+/** Of a boxed lens, millimetres. */
+const SIDE = { least: 5, most: 120 };
+
 /**
  * The size of a lens shape, millimetres: boxed width `a`, boxed height `b`, effective diameter `ed`.
  *
@@ -63,8 +66,20 @@ export function outlinePoints(shape: BoxedShape, opticalCentre: Displacement, st
 }
 
 function checkShape(shape: BoxedShape): BoxedShape {
-  const a = within('a', shape.a, { least: 5, most: 120 });
-  const b = within('b', shape.b, { least: 5, most: 120 });
+  const a = within('a', shape.a, SIDE);
+  const b = within('b', shape.b, SIDE);
   const ed = within('effective diameter', shape.ed, { least: Math.max(a, b), most: Math.hypot(a, b) });
   return { a, b, ed };
+}
+
+/**
+ * Returns by how much a lens shape turned by an angle (degrees, within 360) stands into its rim at the worst place, millimetres: an
+ * ellipse of boxed width `a` and height `b` whose radius differs from that of the rim by (a − b) / 2 × sin of the angle. A
+ * round shape gives 0. Sides outside 5 to 120 mm or a
+ * larger angle throw OutOfRange.
+ * Source: geometry of an ellipse, to the first order in its flatness; ours.
+ */
+export function misfitOfTurn(a: number, b: number, turn: number): number {
+  const flat = Math.abs(within('a', a, SIDE) - within('b', b, SIDE)) / 2;
+  return flat * Math.abs(Math.sin(radians(within('turn', turn, { least: -360, most: 360 }))));
 }

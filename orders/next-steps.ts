@@ -47,6 +47,7 @@ const OF_CAUSE: Readonly<Record<string, (lenses: string) => string>> = {
   'both-centres-off': () => 'Find the PD that was used. Then edge or glaze both lenses again from the ordered one.',
   'compensation-mixed': () =>
     'Ask the maker which power the lens is to read, and write it into the order before anything is remade.',
+  'cut-off-axis': (lenses) => `Remake ${lenses} at the ordered axis; this shape does not turn in the rim.`,
   'edged-off-axis': () => 'Check the edger or the focimeter with a lens of known axis. Then edge the pair again.',
   'eyes-swapped': () =>
     'See which lens is in the right rim. If the reading is right, glaze the pair again, or remake both where the shapes do not allow it.',
@@ -64,6 +65,8 @@ const OF_CAUSE: Readonly<Record<string, (lenses: string) => string>> = {
   'near-for-distance': (lenses) =>
     `Read ${lenses} again at the ordered point. If the add is still off, remake ${lenses} for the ordered distance.`,
   'one-centre-off': (lenses) => `Edge or glaze ${lenses} again and leave the other one.`,
+  'other-add-blank': (lenses) =>
+    `Look at the blank that was taken, and remake ${lenses} with the ordered add. To read it again changes nothing.`,
   'other-segment': (lenses) => `Look at the blank that was taken, and remake ${lenses} from the right one.`,
   'prism-from-place': () => 'Edge or glaze again at the right place; the prism goes with it.',
   'sign-flipped': (lenses) =>

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { transverseChromaticAberration } from '../../optics/aberration';
 import { crossedCylinders, percentageOfCylinder } from '../../optics/crossed-cylinders';
 import { magnificationDifference, powerFactor, spectacleMagnification } from '../../optics/magnification';
+import { misfitOfTurn } from '../../optics/outline';
 import { minusForm } from '../../optics/power';
 import { sum } from '../../optics/power-vector';
 import { reflectance } from '../../optics/reflectance';
@@ -107,4 +108,15 @@ describe('chromatic aberration and reflection', () => {
     refused(() => reflectance(0.99), 'index', 0.99);
     refused(() => reflectance(3.01), 'index', 3.01);
   });
+});
+
+// By hand: half of 52 less 36 is 8, and 8 x sin 30 is 4; a round lens turns freely.
+test('a shape turned in its rim stands into it by half of A less B times the sine of the turn', () => {
+  expect(misfitOfTurn(52, 36, 30)).toBeCloseTo(4, 12);
+  expect(misfitOfTurn(36, 52, -30)).toBeCloseTo(4, 12);
+  expect(misfitOfTurn(52, 36, 180)).toBeCloseTo(0, 12);
+  expect(misfitOfTurn(46, 46, 45)).toBe(0);
+  refused(() => misfitOfTurn(4.9, 36, 8), 'a', 4.9);
+  refused(() => misfitOfTurn(52, 120.1, 8), 'b', 120.1);
+  refused(() => misfitOfTurn(52, 36, 360.1), 'turn', 360.1);
 });

@@ -49,6 +49,11 @@ test.each([
     [/^Loosen the rim, turn the R lens back/],
   ],
   [
+    'a lens of a low shape is not',
+    pair([...ORDER, 'frame A 52 B 34 DBL 18'], ['R -2.00 -0.50 x 100', 'L -3.25 -0.75 x 080', ...PLACED]),
+    [/^Remake the R lens at the ordered axis/],
+  ],
+  [
     'ties are both settled by one more reading',
     pair(ORDER, ['R -2.00 -0.50 x 180', 'L -3.25 -0.75 x 080', ...PLACED]),
     [

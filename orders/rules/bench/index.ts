@@ -5,6 +5,7 @@ import { addWrongSurface } from './add-wrong-surface';
 import { clockFused } from './clock-fused';
 import { clockPlainDiffers } from './clock-plain-differs';
 import { decisionDiffers } from './decision-differs';
+import { engravedDiffers } from './engraved-differs';
 import { finerThanStep } from './finer-than-step';
 import { impactBatchGlass } from './impact-batch-glass';
 import { instrumentOffZero } from './instrument-off-zero';
@@ -39,6 +40,7 @@ export const BENCH: readonly Rule[] = [
   clockFused,
   clockPlainDiffers,
   decisionDiffers,
+  engravedDiffers,
   finerThanStep,
   impactBatchGlass,
   instrumentOffZero,

@@ -5,6 +5,7 @@ import { baseReversed } from './base-reversed';
 import { bothCentresOff } from './both-centres-off';
 import type { Cause } from './cause';
 import { compensationMixed } from './compensation-mixed';
+import { cutOffAxis } from './cut-off-axis';
 import { edgedOffAxis } from './edged-off-axis';
 import { eyesSwapped } from './eyes-swapped';
 import { formMisread } from './form-misread';
@@ -16,6 +17,7 @@ import { linesSwapped } from './lines-swapped';
 import { nearDistanceSwapped } from './near-distance-swapped';
 import { nearForDistance } from './near-for-distance';
 import { oneCentreOff } from './one-centre-off';
+import { otherAddBlank } from './other-add-blank';
 import { otherSegment } from './other-segment';
 import { prismFromPlace } from './prism-from-place';
 import { signFlipped } from './sign-flipped';
@@ -31,6 +33,7 @@ export const CAUSES: readonly Cause[] = [
   baseReversed,
   bothCentresOff,
   compensationMixed,
+  cutOffAxis,
   edgedOffAxis,
   eyesSwapped,
   formMisread,
@@ -42,6 +45,7 @@ export const CAUSES: readonly Cause[] = [
   nearDistanceSwapped,
   nearForDistance,
   oneCentreOff,
+  otherAddBlank,
   otherSegment,
   prismFromPlace,
   signFlipped,

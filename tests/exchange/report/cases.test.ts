@@ -55,7 +55,7 @@ describe('the first pass', () => {
       order(['2026-11-23', TURNED], ['2026-11-24', ['replaced R "axis"', ...GOOD]]),
     );
     expect(failures.measures.map(({ what }) => what)).toEqual(['axis']);
-    expect(failures.causes.map(({ what }) => what)).toContain('lens-turned');
+    expect(failures.causes.map(({ what }) => what)).toContain('cut-off-axis');
     expect(remakes).toMatchObject({ lensesReplaced: 1, reasons: [{ why: 'axis', count: 1 }] });
   });
 });

@@ -52,7 +52,7 @@ test('measures are ranked by how often they fail', () => {
   const ranks = report.failures.measures.map(({ times }) => times);
   expect(ranks).toEqual(ranks.toSorted((a, b) => b - a));
   expect(report.failures.measures.at(-1)?.cumulative).toBe(1);
-  expect(report.failures.causes[0]).toMatchObject({ what: 'lens-turned', times: of('axis') });
+  expect(report.failures.causes[0]).toMatchObject({ what: 'cut-off-axis', times: of('axis') });
 });
 
 test('deviations of the power have the spread that was put in, in dioptres and in shares of 0.13 D', () => {

@@ -134,11 +134,35 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     // A drum in eighths agrees with itself in one eighth now and then, and hardly ever in two.
     row(read('R -4.37 -0.75 x 022', 'L -4.12 -1.00 x 168')),
     row(read('R -4.25 -0.75 x 022', 'L -4.00 -1.00 x 168'), 'warning [-4.25 -0.75 x 022]'),
+    // Half a dioptre may be a zero, and more is not.
+    row(shifted('-1.50 -1.00 x 090', '-2.50 -0.50 x 010'), 'warning [-1.50 -1.00 x 090]'),
+    row(shifted('-1.49 -1.00 x 090', '-2.49 -0.50 x 010')),
+    row(shifted('-2.52 -1.00 x 090', '-3.52 -0.50 x 010')),
+    row(pair(['R -2.00', 'L -3.00', 'pd 63'], ['R -1.25', 'L -2.25'])),
     // Two spheres agree by chance; where one fails it is worth a look.
     row(pair(['R -2.00', 'L -3.00', 'pd 63'], ['R -1.88', 'L -2.88'])),
     row(pair(['R -2.00', 'L -3.00', 'pd 63'], ['R -1.75', 'L -2.75']), 'info [-1.75]'),
   ],
 };
+
+describe('a marked add that contradicts the measured one', () => {
+  const progressive = (...adds: readonly string[]): string =>
+    pair(
+      ['R -2.00', 'L -2.50', 'add +2.00', 'pd R 31 L 31', 'height 20', 'design progressive corridor 14'],
+      ['R -2.00', 'L -2.50', ...adds, 'pd R 31 L 31', 'height 20', 'prism R 0 L 0 at prism-point'],
+    );
+
+  test.each([
+    [['add +2.00', 'add R +2.50 engraved'], ['error R [R +2.50 engraved]'], 'incomplete'],
+    [['add +2.00', 'add +2.00 engraved'], [], 'accept'],
+    [['add R +2.06 L +1.94', 'add +2.00 engraved'], [], 'accept'],
+    // Nothing but the mark: judged by it, and refused.
+    [['add R +2.50 engraved L +2.00 engraved'], [], 'reject'],
+  ])('%j', (adds, expected, verdict) => {
+    expect(told(progressive(...adds), 'engraved-differs')).toEqual(expected);
+    expect(judged(progressive(...adds)).verdict).toBe(verdict);
+  });
+});
 
 describe.each(Object.entries(ROWS))('%s', (code, rows) => {
   test.each(rows)('$told', ({ text, told: expected }) => {

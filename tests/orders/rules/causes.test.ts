@@ -33,6 +33,21 @@ const FLAT_TOP = [
 const bifocal = (order: readonly string[], reading: readonly string[]): string =>
   pair([...FLAT_TOP, ...order], ['R -2.00', 'L -2.50', 'add +2.00', 'prism R 0 L 0', ...reading]);
 
+const TURNED_8 = [
+  ['-2.00 -1.00 x 020', '-2.00'],
+  ['-2.00 -1.00 x 028', '-2.00'],
+] as const;
+const bifocalTurned = (tilt: string): string =>
+  pair(
+    ['R -2.00 -1.00 x 020', 'L -2.50', ...FLAT_TOP.slice(2), 'pd 62 near 59', 'height 17'],
+    ['R -2.00 -1.00 x 028', 'L -2.50', 'add +2.00', 'prism R 0 L 0', 'pd 62 near 59', 'height 17', tilt],
+  );
+const progressive = (add: string): string =>
+  pair(
+    ['R -2.00', 'L -2.50', 'add +2.00', 'pd R 31 L 31', 'height 20', 'design progressive corridor 14'],
+    ['R -2.00', 'L -2.50', add, 'pd R 31 L 31', 'height 20', 'prism R 0 L 0 at prism-point'],
+  );
+
 const AUTO = ['standard z80.1-2015', 'instrument AUTO-1', '  kind automatic focimeter'];
 
 const ROWS: Readonly<Record<string, readonly Row[]>> = {
@@ -85,6 +100,31 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
       'both, to opposite sides',
       sv(['-2.00 -1.00 x 020', '-2.00 -1.00 x 100'], ['-2.00 -1.00 x 028', '-2.00 -1.00 x 092']),
     ),
+  ],
+  // Half of A less B times the sine of the turn: 8 x sin 8 = 1.11 mm is more than a bevel gives, 3 x sin 8 = 0.42 is not.
+  'turned in the rim or not': [
+    row('a shape nearly round', sv(TURNED_8[0], TURNED_8[1], 'frame A 46 B 40 DBL 18'), 'info lens-turned R'),
+    row('a shape much lower than wide', sv(TURNED_8[0], TURNED_8[1], 'frame A 52 B 36 DBL 18'), 'info cut-off-axis R'),
+    row('much higher than wide', sv(TURNED_8[0], TURNED_8[1], 'frame A 36 B 52 DBL 18'), 'info cut-off-axis R'),
+    row('only A is known', sv(TURNED_8[0], TURNED_8[1], 'frame A 52 DBL 18'), 'info lens-turned R'),
+    row(
+      'a few degrees of a low shape',
+      sv(['-2.00 -2.00 x 020', '-2.00'], ['-2.00 -2.00 x 024', '-2.00'], 'frame A 52 B 36 DBL 18'),
+      'info lens-turned R',
+    ),
+    row(
+      'tilted with its segment, in a shape that does not turn',
+      bifocalTurned('segment R tilt 8 nasal-up'),
+      'info cut-off-axis R',
+    ),
+    row('level, in the same shape', bifocalTurned('segment R tilt 0 nasal-up'), 'info surfaced-off-axis R'),
+  ],
+  // An add that the lens says of itself is no matter of reading.
+  'marked adds': [
+    row('one lens', progressive('add R +2.50 engraved L +2.00 engraved'), 'info other-add-blank R'),
+    row('both', progressive('add +2.50 engraved'), 'info other-add-blank'),
+    row('as ordered', progressive('add +2.00 engraved')),
+    row('measured and wrong is another matter', progressive('add R +2.50 L +2.00')),
   ],
   'signs and forms': [
     row('the whole power', sv(['-2.00 -1.00 x 020', '-2.00'], ['+2.00 +1.00 x 020', '-2.00']), 'info sign-flipped R'),

@@ -109,6 +109,18 @@ const PLACES: Readonly<Record<string, Place>> = {
   'eye-missing': { job: order(), frame: inOrder },
   'eye-words-mixed': { job: { ...ORDER, order: without(ORDER.order, 'L') }, frame: inOrder },
   'height-missing': { job: { ...ORDER, order: without(ORDER.order, 'height') }, frame: inOrder },
+  'lens-turned': {
+    job: { ...JOB, order: put(JOB.order, 'frame A 46 B 42 DBL 18 ED 49') },
+    frame: eachInReading,
+  },
+  'engraved-differs': {
+    job: { ...JOB, order: ['design progressive corridor 11', 'pd R 31.5 L 31.5'].reduce(put, JOB.order) },
+    frame: again,
+  },
+  'other-add-blank': {
+    job: { ...JOB, order: ['design progressive corridor 11', 'pd R 31.5 L 31.5'].reduce(put, JOB.order) },
+    frame: eachInReading,
+  },
   'line-outside': {
     job: { head: [], order: [], reading: [] },
     frame: inHead,
