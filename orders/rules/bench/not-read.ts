@@ -8,7 +8,7 @@ export const notRead: Rule = {
   level: 'warning',
   page: {
     checks:
-      'Something that the order calls for has not been read. One finding names all that is missing; it stands at the newest reading. An order without any reading is unread and raises nothing.',
+      'Something that the order calls for has not been read. One finding names all that is missing, with the lens, the point or the part where the rest of it was read; it stands at the newest reading. An order without any reading is unread and raises nothing.',
     why: 'A pair is good when everything was read and is inside, not when nothing was found outside. Lenses that were ground exactly to a wrong entry have been dispensed because nobody read them.',
     example: { wrong: 'R -4.50 -0.75 x 022', right: 'R -4.50 -0.75 x 022 L -4.25 -1.00 x 168' },
     source:
@@ -19,7 +19,7 @@ export const notRead: Rule = {
   needs: 'not-read',
   check: ({ order, evaluation }, report) => {
     const newest = newestReading(order);
-    const missing = missingOf(evaluation.measures);
+    const missing = missingOf(evaluation.measures, order, evaluation.values);
     if (!newest || missing.length === 0) return;
     const isExpected = !newest.final || (order.decided !== null && order.decided.why !== null);
     report(newest.reading.place, { missing, final: newest.final }, isExpected ? { level: 'info' } : {});

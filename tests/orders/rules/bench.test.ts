@@ -167,7 +167,7 @@ describe('what is said', () => {
     [
       'not-read',
       unread('L', 'pd', 'prism', 'add'),
-      'Not read yet: L power, add of both lenses, PD, the vertical place of the centres (prism, heights or optical centres), near PD.',
+      'Not read yet: L power, add of both lenses, PD, the vertical prism of both lenses at the distance reference point, near PD.',
     ],
     [
       'near-the-limit',
