@@ -2,6 +2,7 @@ import type { Rule } from '../rule';
 import { addLineMismatch } from './add-line-mismatch';
 import { addReadTwoWays } from './add-read-two-ways';
 import { addWrongSurface } from './add-wrong-surface';
+import { clockAlone } from './clock-alone';
 import { clockFused } from './clock-fused';
 import { clockPlainDiffers } from './clock-plain-differs';
 import { decisionDiffers } from './decision-differs';
@@ -11,6 +12,7 @@ import { impactBatchGlass } from './impact-batch-glass';
 import { instrumentOffZero } from './instrument-off-zero';
 import { instrumentOverdue } from './instrument-overdue';
 import { instrumentUnknown } from './instrument-unknown';
+import { intermediateUnusual } from './intermediate-unusual';
 import { linesOrCylinder } from './lines-or-cylinder';
 import { measuredWord } from './measured-word';
 import { nearTheLimit } from './near-the-limit';
@@ -29,6 +31,7 @@ import { safetyThin } from './safety-thin';
 import { standardMissing } from './standard-missing';
 import { standardUnknown } from './standard-unknown';
 import { statedPositionOff } from './stated-position-off';
+import { warpNearLimit } from './warp-near-limit';
 import { withinUncertainty } from './within-uncertainty';
 import { zeroLikeShift } from './zero-like-shift';
 
@@ -37,6 +40,7 @@ export const BENCH: readonly Rule[] = [
   addLineMismatch,
   addReadTwoWays,
   addWrongSurface,
+  clockAlone,
   clockFused,
   clockPlainDiffers,
   decisionDiffers,
@@ -46,6 +50,7 @@ export const BENCH: readonly Rule[] = [
   instrumentOffZero,
   instrumentOverdue,
   instrumentUnknown,
+  intermediateUnusual,
   linesOrCylinder,
   measuredWord,
   nearTheLimit,
@@ -64,6 +69,7 @@ export const BENCH: readonly Rule[] = [
   standardMissing,
   standardUnknown,
   statedPositionOff,
+  warpNearLimit,
   withinUncertainty,
   zeroLikeShift,
 ];

@@ -4,6 +4,7 @@ import { addNegative } from './add-negative';
 import { addsDiffer } from './adds-differ';
 import { axisWithoutCylinder } from './axis-without-cylinder';
 import { balanceWithPower } from './balance-with-power';
+import { basesApart } from './bases-apart';
 import { blankShort } from './blank-short';
 import { compensationUnsaid } from './compensation-unsaid';
 import { crossRoom } from './cross-room';
@@ -17,6 +18,7 @@ import { formsMixed } from './forms-mixed';
 import { heightBeyondFrame } from './height-beyond-frame';
 import { heightDatumUnclear } from './height-datum-unclear';
 import { heightMissing } from './height-missing';
+import { heightsApart } from './heights-apart';
 import { intermediateBeyondAdd } from './intermediate-beyond-add';
 import { keptDiffers } from './kept-differs';
 import { materialUnknown } from './material-unknown';
@@ -56,6 +58,7 @@ export const ORDER: readonly Rule[] = [
   addsDiffer,
   axisWithoutCylinder,
   balanceWithPower,
+  basesApart,
   blankShort,
   compensationUnsaid,
   crossRoom,
@@ -69,6 +72,7 @@ export const ORDER: readonly Rule[] = [
   heightBeyondFrame,
   heightDatumUnclear,
   heightMissing,
+  heightsApart,
   intermediateBeyondAdd,
   keptDiffers,
   materialUnknown,

@@ -27,6 +27,14 @@ const FAR = ['R -2.00 -1.00 x 090', 'L -3.00 -0.50 x 010', 'pd 63'];
 const shifted = (right: string, left: string, ...more: readonly string[]): string =>
   pair(FAR, [`R ${right}`, `L ${left}`, 'pd 63', 'prism R 0 L 0', ...more]);
 
+/** A trifocal read as ordered but for its adds. */
+const trifocal = (add: string, ordered = 'add +2.00'): string =>
+  written({
+    ...JOB,
+    order: [ordered, 'design trifocal flat-top 7x28'].reduce(put, JOB.order),
+    reading: put(JOB.reading, add),
+  });
+
 const ROWS: Readonly<Record<string, readonly Row[]>> = {
   'add-wrong-surface': [
     // NFOS OPT11, practice answers 11a: +4.20 and +6.12 from behind, +4.06 and +5.82 from the front, a true add of 1.75.
@@ -119,6 +127,31 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
       }),
     ),
     row(written({ ...JOB, order: without(JOB.order, 'lens'), reading: put(JOB.reading, 'clock L +6.25 -> +8.75') })),
+  ],
+  'clock-alone': [
+    row(read('clock R +6.25'), 'error [+6.25]'),
+    row(read('clock R +6.25 L +6.12'), 'error [+6.25]', 'error [+6.12]'),
+    row(read('clock R +6.25 -> +8.25')),
+    row(read('clock R +4.37 @ 090 / +4.12 @ 180')),
+    // One meridian is told by itself.
+    row(read('clock R +4.37 @ 090')),
+    row(read('base-curve 4.00')),
+  ],
+  'intermediate-unusual': [
+    row(trifocal('add +2.00 intermediate +1.00')),
+    row(trifocal('add +2.00 intermediate +1.25')),
+    row(trifocal('add +2.00 intermediate +0.75')),
+    row(trifocal('add R +2.00 intermediate +1.37 L +2.00'), 'warning R [+1.37]'),
+    row(trifocal('add +2.00')),
+    // What was ordered has its limit.
+    row(trifocal('add +2.00 intermediate +1.50', 'add +2.00 intermediate +1.50')),
+  ],
+  'warp-near-limit': [
+    // Three quarters of 1.00.
+    row(read('clock L +4.00 @ 090 / +4.75 @ 180'), 'info L [L +4.00 @ 090 / +4.75 @ 180]'),
+    row(read('clock L +4.00 @ 090 / +5.00 @ 180'), 'info L [L +4.00 @ 090 / +5.00 @ 180]'),
+    row(read('clock L +4.00 @ 090 / +4.62 @ 180')),
+    row(read('clock L +4.00 @ 090 / +5.12 @ 180')),
   ],
   'zero-like-shift': [
     row(shifted('-1.88 -1.00 x 090', '-2.88 -0.50 x 010'), 'warning [-1.88 -1.00 x 090]'),

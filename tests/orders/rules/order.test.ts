@@ -39,7 +39,32 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     row(ordered('add -2.00'), 'error [-2.00]'),
     row(ordered('add 2.00')),
   ],
-  'adds-differ': [row(ordered('add R +2.00 L +2.25'), 'info [+2.25]'), row(ordered('add R +2.00 L 2.00'))],
+  'adds-differ': [
+    row(ordered('add R +2.00 L +2.25'), 'info [+2.25]'),
+    row(ordered('add R +2.00 L 2.00')),
+    row(ordered('add R +2.00 L +2.50'), 'info [+2.50]'),
+    row(ordered('add R +2.75 L +2.00'), 'warning [+2.00]'),
+  ],
+  'bases-apart': [
+    row(ordered('base-curve R 4.00 L 8.00'), 'warning [8.00]'),
+    row(ordered('base-curve R 4.00 L 6.00'), 'warning [6.00]'),
+    row(ordered('base-curve R 4.00 L 5.50')),
+    row(ordered('base-curve 4.00')),
+    row(ordered('base-curve R 4.00')),
+    // Unlike powers stand on unlike curves: 1.50 and half of 3.00.
+    row(only('R -1.00', 'L -4.00', 'base-curve R 6.00 L 3.00')),
+    row(only('R -1.00', 'L -4.00', 'base-curve R 6.50 L 3.00'), 'warning [3.00]'),
+    row(only('R +2.00', 'kept L -1.00', 'base-curve R 8.00 L 5.00')),
+    row(only('R +2.00', 'kept L +2.00', 'base-curve R 8.00 L 5.00'), 'warning [5.00]'),
+  ],
+  'heights-apart': [
+    row(ordered('height R 17 L 21'), 'warning [21]'),
+    row(ordered('height R 20.5 L 17'), 'warning [17]'),
+    row(ordered('height R 20 L 17')),
+    row(ordered('height 17')),
+    row(ordered('height R 17')),
+    row(only('R -1.00', 'L -1.00', 'height R 18 L 22', 'design single-vision'), 'warning [22]'),
+  ],
   'axis-without-cylinder': [
     // Sphere +0.25, cylinder 00, axis 53: a wearer’s weblog, 2009.
     row(only('R plano', 'L +0.25 0.00 x 053'), 'error L [053]'),
@@ -297,6 +322,7 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     row(only('R -10.25', 'L -10.00', 'rx R -10.50 L -10.00', 'compensation done')),
     row(only('both +1.00', 'design single-vision', 'rx both -1.00 add +2.00')),
     row(ordered('rx R -4.50 -0.75 x 022 add +2.25'), 'error R [+2.00]'),
+    row(only('R -4.50 +0.75 x 022', 'L plano', 'rx R -4.50 -0.75 x 022'), 'error R [-4.50 +0.75 x 022]'),
     // 2 base in each eye or 4 in one: the same between the eyes.
     row(only('both -1.00', 'prism R 2 BI L 2 BI', 'rx R -1.00 prism 4 BI L -1.00')),
     row(only('both -1.00', 'prism R 2 BI L 2 BI', 'rx R -1.00 prism 4 BO L -1.00'), 'error [R 2 BI]'),
@@ -398,6 +424,12 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     row(only('R -4.75', 'L -5.00'), 'hint L [-5.00]'),
     row(only('R -4.75', 'L -4.75')),
     row(only('R -13.50', 'L -13.00'), 'info R [-13.50]'),
+    row(only('R +6.00', 'L +5.00'), 'hint R [+6.00]'),
+    row(only('R +7.75', 'L +5.00'), 'hint R [+7.75]'),
+    // The more plus meridian is the one that is far off.
+    row(only('R +6.00 +2.00 x 045', 'L +5.00'), 'warning R [+6.00 +2.00 x 045]'),
+    row(only('R +13.50', 'L +13.00'), 'warning R [+13.50]'),
+    row(only('R +13.50', 'L +13.00', 'tested vertex 12')),
     row(only('R -13.50', 'L -13.00', 'tested vertex 12')),
     row(only('R -13.50', 'L -13.00', 'compensation none')),
   ],
@@ -492,6 +524,47 @@ describe('fixes', () => {
   ])('%s', (code, text, lines) => {
     expect(fixed(text, code)).toEqual(lines);
   });
+});
+
+// National Federation of Opticianry Schools, transposition: -4.50 -0.75 x 022 is -5.25 +0.75 x 112.
+describe('a transposition by halves', () => {
+  const PRESCRIBED = '-4.50 -0.75 x 022';
+  const sentence = (written: string): readonly string[] =>
+    messages(only(`R ${written}`, 'L plano', `rx R ${PRESCRIBED}`), 'rx-differs');
+
+  test.each([
+    ['-4.50 +0.75 x 022', 'only the sign of the cylinder was turned'],
+    ['-4.50 +0.75 x 112', 'the sign and the axis were turned, and the sphere was left'],
+    ['-5.25 +0.75 x 022', 'the sphere and the sign were turned, and the axis was left'],
+    ['-5.25 -0.75 x 112', 'the sphere and the axis were turned, and the sign of the cylinder was left'],
+    ['-4.50 -0.75 x 112', 'only the axis was turned by 90°'],
+  ])('%s', (written, half) => {
+    expect(sentence(written)).toEqual([
+      `Prescribed was ${PRESCRIBED}; ordered is ${written}: ${half}. Transposed it is -5.25 +0.75 x 112.`,
+    ]);
+    const found = findingsWith(only(`R ${written}`, 'L plano', `rx R ${PRESCRIBED}`), 'rx-differs')[0];
+    expect(found && fixesOf(found).map(({ edits }) => edits[0]?.text)).toEqual(['-5.25 +0.75 x 112', PRESCRIBED]);
+  });
+
+  test('the whole of it is the same lens, and another lens is no half of it', () => {
+    expect(sentence('-5.25 +0.75 x 112')).toEqual([]);
+    for (const other of ['-4.50 -0.75 x 122', '-4.50 +0.50 x 022', '-5.00 +0.75 x 022', '-4.75 +0.75 x 022'])
+      expect(sentence(other)).toEqual([`Prescribed was ${PRESCRIBED}; ordered is ${other}.`]);
+  });
+});
+
+// By hand, F / (1 + 0.002 F) for a lens 2 mm nearer: 13.50 / 1.027 = 13.1451; -8.00 / 0.984 = -8.130; 8.00 / 1.016 = 7.874.
+test.each([
+  ['+13.50', 0.35],
+  ['-8.00', 0.13],
+  ['+8.00', 0.13],
+  ['+5.00', 0.05],
+])('2 mm at %s change %d', (power, change) => {
+  const [found] = findingsWith(only(`R ${power}`, 'L plano'), 'vertex-matters');
+  expect(found?.finding.data.change).toBeCloseTo(change, 6);
+  expect(messages(only(`R ${power}`, 'L plano'), 'vertex-matters')[0]).toContain(
+    `At ${power} D the vertex distance counts: 2 mm change the power at the eye by ${change.toFixed(2)} D.`,
+  );
 });
 
 // By hand: 0.75 x 2.50 = 1.875 mm for each eye at 40 cm, and 0.1875 x 5.00 for each lens, together 1.88; at 50 cm 1.5 mm.

@@ -121,6 +121,7 @@ const PLACES: Readonly<Record<string, Place>> = {
     job: { ...JOB, order: ['design progressive corridor 11', 'pd R 31.5 L 31.5'].reduce(put, JOB.order) },
     frame: eachInReading,
   },
+  'intermediate-unusual': { job: { ...JOB, order: put(JOB.order, 'design trifocal flat-top 7x28') }, frame: inReading },
   'line-outside': {
     job: { head: [], order: [], reading: [] },
     frame: inHead,
