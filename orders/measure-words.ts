@@ -64,6 +64,7 @@ const REASONS: Readonly<Record<string, string>> = {
   spread: 'repeated readings lie further apart than the limit, and their mean says nothing',
   'accept-when-sure': 'inside the limit, but by less than the instrument is sure of',
   'reject-when-sure': 'outside the limit, but by less than the instrument is sure of',
+  'cannot-tell': 'the uncertainty of the instrument is as large as the tolerance; measure with one that is finer',
   'fits-partner': 'held against the other lens, which it has to match',
   'near-point-assumed': 'the place was not said; it is taken for the near point, where an office lens is read',
   'one-place': 'it was measured at one place only, and may be thinner at the other',

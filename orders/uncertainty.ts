@@ -7,9 +7,12 @@ import type { Instrument } from './model';
 /**
  * What to do with a reading so near its limit that the instrument cannot tell on which side it lies. The general guidance
  * on such decisions is JCGM 106 (title from memory, text not seen).
- * - `simple`: the limit decides as printed.
- * - `accept-when-sure`: only what is inside by more than the uncertainty is accepted.
- * - `reject-when-sure`: only what is outside by more than the uncertainty is rejected.
+ * - `simple`, simple acceptance: the limit decides as printed.
+ * - `accept-when-sure`, guarded acceptance: only what is inside by more than the uncertainty is accepted.
+ * - `reject-when-sure`, guarded rejection: only what is outside by more than the uncertainty is rejected.
+ *
+ * With an uncertainty as large as the limit, neither rule lets the other side of it count: what lies inside is not judged
+ * by guarded acceptance, and what lies outside is never accepted by guarded rejection.
  */
 export type GuardBand = 'simple' | 'accept-when-sure' | 'reject-when-sure';
 
@@ -30,8 +33,14 @@ export function uncertaintyOf(instrument: Instrument | null, unit: Unit | null, 
 export const isNear = (deviation: number, limit: number, uncertainty: number): boolean =>
   isLess(Math.abs(Math.abs(deviation) - limit), uncertainty);
 
-/** The limit that a guard band leaves, never below zero. */
-export function guarded(limit: number, uncertainty: number | null, guard: GuardBand): number {
-  if (uncertainty === null || guard === 'simple') return limit;
-  return guard === 'accept-when-sure' ? Math.max(0, limit - uncertainty) : limit + uncertainty;
+/**
+ * Whether an instrument can tell that something lies within a limit at all. One whose uncertainty is as large as the
+ * limit leaves no figure that would be accepted when sure, not even the ordered one.
+ */
+export const canTell = (limit: number, uncertainty: number): boolean => isLess(uncertainty, limit);
+
+/** The limit that a guard band leaves; zero or less where the instrument cannot tell. */
+export function guarded(limit: number, uncertainty: number, guard: GuardBand): number {
+  if (guard === 'simple') return limit;
+  return guard === 'accept-when-sure' ? limit - uncertainty : limit + uncertainty;
 }

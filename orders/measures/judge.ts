@@ -3,7 +3,7 @@ import { isLess, isWithin, tidy } from '../exact';
 import type { Place } from '../finding';
 import type { Limit } from '../limits';
 import type { Read, Step } from '../reduce';
-import { type GuardBand, guarded, uncertaintyOf } from '../uncertainty';
+import { canTell, type GuardBand, guarded, uncertaintyOf } from '../uncertainty';
 import { type Beside, blank, type From, type Measure, type Repeat, type Subject } from './measure';
 import type { Quantity } from './quantity';
 
@@ -123,15 +123,24 @@ export function judge(subject: Subject, figure: Held, guard: GuardBand): Measure
   } else if (measure.spread !== null && !isWithin(measure.spread, limit.amount)) measure.because = 'spread';
   else {
     measure.tooCoarse = figure.coarse && isOneEighth(deviation, limit);
-    const inside = isWithin(deviation, limit.amount) || measure.tooCoarse;
-    const decided =
-      guard === 'simple' || measure.uncertainty === null
-        ? inside
-        : isWithin(deviation, guarded(limit.amount, measure.uncertainty, guard));
-    if (decided !== inside) measure.because = guard;
-    measure.outcome = decided ? 'pass' : 'fail';
+    decide(measure, limit.amount, isWithin(deviation, limit.amount) || measure.tooCoarse, guard);
   }
   return measure;
+}
+
+/** Decides by the limit, or by what the guard leaves of it where the uncertainty is known. */
+function decide(measure: ReturnType<typeof blank>, limit: number, inside: boolean, guard: GuardBand): void {
+  const { uncertainty, deviation } = measure;
+  measure.outcome = inside ? 'pass' : 'fail';
+  if (guard === 'simple' || uncertainty === null || deviation === null) return;
+  const decided = isWithin(deviation, guarded(limit, uncertainty, guard));
+  if (canTell(limit, uncertainty)) {
+    if (decided !== inside) measure.because = guard;
+    measure.outcome = decided ? 'pass' : 'fail';
+  } else if (guard === 'accept-when-sure' ? inside : decided && !inside) {
+    measure.because = 'cannot-tell';
+    measure.outcome = 'not-judged';
+  }
 }
 
 /** Holds a figure against a lower bound that the order itself sets; no table is asked. */

@@ -1,6 +1,6 @@
 /** Repeated readings, and readings that the instrument cannot tell from their limit. */
 import { describe, expect, test } from 'vitest';
-import { analyse, type GuardBand, type Outcome } from '../../orders';
+import { analyse, type GuardBand, type Outcome, ruleOf } from '../../orders';
 import { alarms, messages, told } from '../support/findings';
 import { JOB, read, written } from '../support/job';
 import { judged, measureOf, pair } from '../support/judged';
@@ -150,6 +150,34 @@ describe('nearer to the limit than the instrument is sure of', () => {
       if (outcomeOf(text, 'simple') === 'fail') expect(outcomeOf(text, 'accept-when-sure')).toBe('fail');
       if (outcomeOf(text, 'simple') === 'pass') expect(outcomeOf(text, 'reject-when-sure')).toBe('pass');
     }
+  });
+
+  // An acceptance interval that is empty accepts nothing (JCGM 106, guarded acceptance; title from memory, text not seen).
+  test.each([
+    ['0.13', '-2.00', 'not-judged', 'pass'],
+    ['0.50', '-2.00', 'not-judged', 'pass'],
+    ['0.50', '-2.05', 'not-judged', 'pass'],
+    ['0.50', '-2.14', 'fail', 'not-judged'],
+    ['0.50', '-2.70', 'fail', 'fail'],
+    ['0.12', '-2.00', 'pass', 'pass'],
+  ] as const)(
+    'uncertainty %s, read %s: guarded acceptance %s, guarded rejection %s',
+    (u, read, acceptance, rejection) => {
+      const text = off(read, [`  uncertainty ${u}`]);
+      expect(outcomeOf(text, 'accept-when-sure')).toBe(acceptance);
+      expect(outcomeOf(text, 'reject-when-sure')).toBe(rejection);
+    },
+  );
+
+  test('an instrument that cannot decide within the limit is told, with what to do', () => {
+    const { blocks } = analyse(off('-2.00', ['  uncertainty 0.50']), { guard: 'accept-when-sure' });
+    const { evaluation, findings } = blocks.find(({ order }) => order !== null) ?? {};
+    expect(evaluation?.verdict).toBe('incomplete');
+    const told = (findings ?? []).filter(({ code, eye }) => code === 'not-judged' && eye === 'R');
+    expect(told.map(({ level }) => level)).toContain('warning');
+    expect(told.map(({ data, code }) => ruleOf(code)?.message(data))).toContain(
+      'R power is not judged: the uncertainty of the instrument is as large as the tolerance; measure with one that is finer.',
+    );
   });
 
   test('without a declared instrument nothing is guarded', () => {
