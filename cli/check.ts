@@ -2,16 +2,16 @@
 import { availableParallelism } from 'node:os';
 import type { FindingsWriter } from '../exchange';
 import type { GuardBand } from '../orders';
-import { BenchFiles } from './bench-files';
 import { Judge } from './checking/judge';
 import type { CheckFormat, Task, Told, Wanted } from './checking/task';
 import { type SizedTask, tasksOf } from './checking/tasks';
 import { writerFor } from './checking/writers';
 import { Complaints } from './complaints';
-import { configuration } from './configuration';
 import { hasColours } from './ink';
 import { Output } from './output';
 import { Progress } from './progress';
+import { givenSettings } from './settings-files';
+import { Surroundings } from './surroundings';
 
 export interface CheckOptions {
   readonly format: CheckFormat;
@@ -36,22 +36,20 @@ export async function check(paths: readonly string[], options: CheckOptions): Pr
   return run.finish();
 }
 
-/** Options win over the settings file. */
 function wanted({ format, brief = false, config, cache, ...options }: CheckOptions): Wanted {
-  const file = configuration(config);
+  const { standard, strict, guard, near: nearPercent } = options;
   return {
     format,
     brief,
-    strict: options.strict ?? file.strict ?? false,
     painted: hasColours(process.stdout),
     cache: cache ?? null,
-    choices: {
-      standard: options.standard ?? file.standard ?? null,
-      guard: options.guard ?? file.guard ?? 'simple',
-      nearPercent: options.near ?? file.nearPercent ?? null,
-    },
+    settings: givenSettings(said({ standard, strict, guard, nearPercent }), config),
   };
 }
+
+/** What was said, without what was not. */
+const said = (options: Readonly<Record<string, unknown>>): object =>
+  Object.fromEntries(Object.entries(options).filter(([, value]) => value !== undefined));
 
 /** Characters of text from which on it pays to start threads: some three thousand orders. */
 const MUCH = 1536 * 1024;
@@ -75,7 +73,7 @@ class Check {
   }
 
   async read(paths: readonly string[]): Promise<void> {
-    const tasks = tasksOf(paths, this.#wanted, new BenchFiles(), this.#complaints);
+    const tasks = tasksOf(paths, new Surroundings(this.#wanted.settings), this.#complaints);
     for await (const list of this.#judged(tasks)) {
       for (const told of list) await this.#tell(told);
       this.#progress.tell(this.#orders, this.#path);

@@ -3,11 +3,12 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { type Conversion, type Loss, toCsv, toDicomFile, toDicomJson, toFhir, toOrdersJson } from '../exchange';
 import { type Analysis, analyse } from '../orders';
-import { BenchFiles } from './bench-files';
 import { STANDARD_INPUT } from './inputs';
 import { mappingIn } from './mapping-file';
 import { print } from './output';
 import { readStandardInput, readText, reasonOf } from './read-text';
+import { givenSettings } from './settings-files';
+import { Surroundings } from './surroundings';
 import { tellLosses } from './tell-losses';
 import { unknownName } from './unknown-name';
 import { UnusableArgument } from './unusable-argument';
@@ -71,11 +72,11 @@ async function analysisOf(path: string): Promise<Analysis> {
   const isStandardInput = path === STANDARD_INPUT;
   const read = isStandardInput ? await readStandardInput() : readText(path);
   if ('error' in read) throw new UnusableArgument(`${path}: ${read.error}`);
-  const benches = new BenchFiles();
   // The zero of an instrument may stand in a bench file.
-  const bench = isStandardInput ? benches.nearestIn(process.cwd()) : benches.nearestTo(resolve(path));
-  if (bench?.error) throw new UnusableArgument(`${bench.path}: ${bench.error}`);
-  return analyse(read.text, { shared: bench?.document ? [bench.document] : [] });
+  const around = new Surroundings(givenSettings({}, undefined)).of(isStandardInput ? null : resolve(path));
+  const [unusable] = [around.settings.error, ...around.complaints].filter((error) => error !== null);
+  if (unusable !== undefined) throw new UnusableArgument(unusable);
+  return analyse(read.text, { ...around.choices, shared: around.shared });
 }
 
 function checkName({ blocks }: Analysis, name: string | undefined): void {

@@ -66,12 +66,12 @@ program
 A path may hold * ? ** and {a,b}; quote it, or the shell takes it first. Folders that begin with a point and
 node_modules are left out.
 
-Settings come from lentil.config.json in this folder or above it; options win over it:
+Settings come from the nearest lentil.config.json in the folder of each file or above it; options win over it:
   { "standard": "z80.1-2015", "strict": true, "guard": "accept-when-sure", "near": 90 }
 
 Instruments and house tolerances are looked up in the file, then in the nearest bench.lentil above it.
 
-With --cache, what was told of a file is kept until its text, its bench.lentil, the options or the version change. The
+With --cache, what was told of a file is kept until its text, its bench.lentil, its settings, the options or the version change. The
 folder may be kept, shared or deleted at will. Without the option nothing is written anywhere.
 
 Examples:

@@ -1,7 +1,6 @@
 /** The files of a command line, read one by one, each with the context that its orders are judged in. */
 import {
   analysesIn,
-  type Choices,
   type Context,
   contextOfText,
   type LongText,
@@ -9,10 +8,10 @@ import {
   type PlacedAnalysis,
   toleranceSetById,
 } from '../orders';
-import { type BenchFile, BenchFiles } from './bench-files';
 import type { Complaints } from './complaints';
 import { type Input, inputsOf, STANDARD_INPUT } from './inputs';
 import { readStandardInput, readText, type TextOrError } from './read-text';
+import type { Surroundings, SurroundingsOfFile } from './surroundings';
 import { noSuchSet } from './unknown-name';
 
 export interface OrderFile {
@@ -39,12 +38,11 @@ export interface OpenedText {
 /** Complains of what cannot be read or used; a file that cannot be read is given as well, and the others follow. */
 export async function* orderFiles(
   paths: readonly string[],
-  choices: Choices,
+  surroundings: Surroundings,
   complaints: Complaints,
 ): AsyncGenerator<OrderFile | UnreadableFile> {
-  const benches = new BenchFiles();
-  const taken = (path: string, read: TextOrError, bench: BenchFile | null): OrderFile | UnreadableFile => {
-    const opened = openText(path, read, bench, choices);
+  const taken = (path: string, read: TextOrError, absolute: string | null): OrderFile | UnreadableFile => {
+    const opened = openText(path, read, surroundings.of(absolute));
     for (const complaint of opened.complaints) complaints.tell(complaint);
     if (opened.file.kind === 'unreadable') return opened.file;
     const { text, context } = opened.file;
@@ -52,9 +50,8 @@ export async function* orderFiles(
   };
   for await (const input of inputsOf(paths)) {
     if (input.kind === 'nothing' || input.kind === 'empty') tellInput(input, complaints);
-    else if (input.kind === 'standard-input')
-      yield taken(STANDARD_INPUT, await readStandardInput(), benches.nearestTo(null));
-    else yield taken(input.path, readText(input.absolute), benches.nearestTo(input.absolute));
+    else if (input.kind === 'standard-input') yield taken(STANDARD_INPUT, await readStandardInput(), null);
+    else yield taken(input.path, readText(input.absolute), input.absolute);
   }
 }
 
@@ -68,15 +65,17 @@ export function tellInput(input: Extract<Input, { kind: 'nothing' | 'empty' }>, 
 export function openText(
   path: string,
   read: TextOrError,
-  bench: BenchFile | null,
-  choices: Choices,
+  around: SurroundingsOfFile,
 ): { readonly file: OpenedText | UnreadableFile; readonly complaints: readonly string[] } {
   if ('error' in read)
     return { file: { kind: 'unreadable', path, error: read.error }, complaints: [`${path}: ${read.error}`] };
+  const unusable = around.settings.error;
+  // Whether it is accepted hangs on what they say.
+  if (unusable !== null) return { file: { kind: 'unreadable', path, error: unusable }, complaints: [unusable] };
   const text = longText(read.text);
-  const context = contextOfText(text, choices, bench?.document ? [bench.document] : []);
+  const context = contextOfText(text, around.choices, around.shared);
   const { fallbackStandard } = context;
-  const complaints = bench?.error ? [`${bench.path}: ${bench.error}`] : [];
+  const complaints = [...around.complaints];
   if (fallbackStandard !== null && !isKnownSet(fallbackStandard, context))
     complaints.push(noSuchSet(fallbackStandard).message);
   return { file: { kind: 'orders', text, context }, complaints };

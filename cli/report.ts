@@ -5,12 +5,13 @@ import type { ReportJson } from '../exchange/report/report-json';
 import { type ReportSummary, reportSummary } from '../exchange/report/summary';
 import { isDay } from '../orders';
 import { Complaints } from './complaints';
-import { configuration } from './configuration';
 import { orderFiles } from './order-files';
 import { print } from './output';
 import { Progress } from './progress';
 import { reasonOf } from './read-text';
 import { replaceFile } from './replace-file';
+import { givenSettings } from './settings-files';
+import { Surroundings } from './surroundings';
 import { UnusableArgument } from './unusable-argument';
 
 export type ReportFormat = 'html' | 'json';
@@ -57,10 +58,10 @@ async function readInto(
   progress: Progress,
   complaints: Complaints,
 ): Promise<void> {
-  const { strict: _, standard: configured = null, ...settings } = configuration(config);
+  const surroundings = new Surroundings(givenSettings(standard === undefined ? {} : { standard }, config));
   let blocks = 0;
   let orders = 0;
-  for await (const file of orderFiles(paths, { ...settings, standard: standard ?? configured }, complaints)) {
+  for await (const file of orderFiles(paths, surroundings, complaints)) {
     if (file.kind === 'unreadable') {
       summary.unreadable(file.path, file.error);
       continue;

@@ -46,6 +46,7 @@ interface Dependencies {
   readonly house: HouseSet | null;
   readonly guard: GuardBand;
   readonly nearPercent: number | null;
+  readonly missing: Context['missing'];
   readonly hasFileStandard: boolean;
   /** What is told of lines that hold for the whole file. */
   readonly file: readonly Finding[];
@@ -132,6 +133,7 @@ function dependenciesOf(order: Order | null, block: Block, context: Context): De
     house: standard?.house ?? null,
     guard: context.guard,
     nearPercent: context.nearPercent,
+    missing: context.missing,
     hasFileStandard: context.standard !== null,
     file: fileFindings(block, context),
     defaults: order && context.defaults,
@@ -156,6 +158,7 @@ function holds({ result: { order, block }, on }: Kept, context: Context): boolea
     on.house === house &&
     on.guard === context.guard &&
     on.nearPercent === context.nearPercent &&
+    on.missing === context.missing &&
     on.hasFileStandard === (context.standard !== null) &&
     on.defaults === context.defaults &&
     on.sharing === sharing(order, context) &&

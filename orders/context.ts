@@ -14,6 +14,14 @@ export interface FileStandard {
   readonly place: Place;
 }
 
+/** A file or an answer that the judgement should rest on and that is not at hand. Without it nothing is judged. */
+export interface MissingInput {
+  /** What it is, for a sentence: the name of the file. */
+  readonly what: string;
+  /** Why it cannot be used; null where it has not come yet. */
+  readonly why: string | null;
+}
+
 /** Names and settings that hold for every order of a document. */
 export interface Context {
   /** The `standard` line of the file, wherever it stands. */
@@ -28,6 +36,8 @@ export interface Context {
   readonly sharedNames: ReadonlyMap<string, number>;
   /** From how many percent of its limit on a deviation that passes is told; null tells none. */
   readonly nearPercent: number | null;
+  /** What should be known of the above and is not. */
+  readonly missing: readonly MissingInput[];
 }
 
 /** Parts of a context that one text contributes; kept per block, so that an edit elsewhere reuses them. */
@@ -120,7 +130,11 @@ export interface Choices {
   readonly guard?: GuardBand;
   /** From how many percent of its limit on a deviation that passes is told; null tells none. */
   readonly nearPercent?: number | null;
+  /** Inputs that belong to the document and are not at hand; while there are any, no order is judged. */
+  readonly missing?: readonly MissingInput[];
 }
+
+const NOTHING_MISSING: readonly MissingInput[] = [];
 
 /**
  * The context of a document.
@@ -142,7 +156,7 @@ export function contextOf(
  */
 export function contextFrom(
   sources: readonly (readonly Block[])[],
-  { standard: fallbackStandard = null, guard = 'simple', nearPercent = null }: Choices,
+  { standard: fallbackStandard = null, guard = 'simple', nearPercent = null, missing = NOTHING_MISSING }: Choices,
   names: Context['sharedNames'],
 ): Context {
   const instruments = new Map<string, Instrument>();
@@ -166,6 +180,7 @@ export function contextFrom(
     houses,
     guard,
     nearPercent,
+    missing,
     sharedNames: names,
   };
 }

@@ -42,6 +42,7 @@ export const evaluate = (order: Order, context: Context): Evaluation =>
 
 /** The same by another standard than the one the order names. */
 export function evaluateBy({ set, name, house }: Standard, order: Order, context: Context): Evaluation {
+  if (context.missing.length > 0) return unknown({ set, house, standard: name }, order);
   const all = chronological(order.readings);
   const counting = order.readings.every((reading) => counts(order, reading))
     ? all
@@ -73,6 +74,18 @@ export function evaluateBy({ set, name, house }: Standard, order: Order, context
     ...base,
   };
 }
+
+/** Nothing is judged, nor reduced by a zero that is not known, before everything is there that the order rests on. */
+const unknown = (by: Pick<Evaluation, 'set' | 'house' | 'standard'>, { readings }: Order): Evaluation => ({
+  verdict: readings.length > 0 ? 'incomplete' : 'unread',
+  reservations: [],
+  unresolved: [],
+  measures: [],
+  earlier: [],
+  evidence: null,
+  ...by,
+  values: EMPTY,
+});
 
 /** What is measured together, in the order in which it is told. */
 const MEASURERS = {

@@ -63,6 +63,7 @@ export {
   type Contributor,
   carryContributors,
   contextOf,
+  type MissingInput,
   standardOf,
 } from './context';
 export type { Evaluation, Verdict } from './evaluate';
@@ -95,6 +96,7 @@ export { RULES, ruleOf } from './rules/catalogue';
 export { canBeConfirmed, quoteOf } from './rules/confirmed';
 export type { FixSite, Report as RuleReport, Rule, RulePage } from './rules/rule';
 export type { Subject as RuleSubject } from './rules/subject';
+export { type FileSettings, type ReadSettings, readSettings, SETTINGS_FILE, type SettingsFault } from './settings-file';
 export { standardInBrief } from './standards/in-brief';
 export { standardInWords } from './standards/in-words';
 export { type StandardSection, standardSections } from './standards/sections';

@@ -34,7 +34,8 @@ const REASONS: Readonly<Record<Evaluation['verdict'], (evaluation: Evaluation) =
     return `: ${list(failed.map(failureInWords))}`;
   },
   incomplete: ({ set, standard, measures, unresolved }) => {
-    if (!set) return standard === null ? ': no standard is named, nothing is judged' : `: no set called ${standard}`;
+    if (!set && !unresolved.includes('input-missing'))
+      return standard === null ? ': no standard is named, nothing is judged' : `: no set called ${standard}`;
     const missing = named(measures, 'not-read', 'not read');
     const unjudged = named(measures, 'not-judged', 'not judged');
     const open = unresolved.length > 0 ? [`not resolved: ${list(unresolved.map(inWords))}`] : [];

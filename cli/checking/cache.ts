@@ -12,7 +12,7 @@ import { UnusableArgument } from '../unusable-argument';
 import type { Told, ToldPart, Wanted } from './task';
 
 /** Of what is told, counted up whenever its shape changes. */
-const FORM = 2;
+const FORM = 3;
 
 /** What an entry is called by, and everything besides the options that its result rests on. */
 export interface Judged {

@@ -9,9 +9,9 @@ import {
   contextOfText,
   type LongText,
 } from '../../orders';
-import { type BenchFile, BenchFiles } from '../bench-files';
 import { openText } from '../order-files';
 import { readText, type TextOrError } from '../read-text';
+import { Surroundings, type SurroundingsOfFile } from '../surroundings';
 import type { ResultCache } from './cache';
 import type { FilePath, Part, Task, Told, Wanted } from './task';
 import { Utf8 } from './utf8';
@@ -21,20 +21,21 @@ interface OpenFile {
   readonly path: string;
   readonly holding: LongText['holding'];
   readonly context: Context;
+  /** Whether warnings count as errors. */
+  readonly strict: boolean;
 }
 
 export class Judge {
-  readonly #wanted: Wanted;
   readonly #writer: FindingsWriter;
   readonly #text = new Utf8();
-  readonly #benches = new BenchFiles();
+  readonly #surroundings: Surroundings;
   readonly #cache: ResultCache | null;
   /** The file whose parts come in, and what holds for all of it: worked out once, since findings ask for the very block that holds. */
   #open: OpenFile | null = null;
 
   private constructor(wanted: Wanted, cache: ResultCache | null) {
-    this.#wanted = wanted;
     this.#writer = writerFor(wanted);
+    this.#surroundings = new Surroundings(wanted.settings);
     this.#cache = cache;
   }
 
@@ -53,31 +54,35 @@ export class Judge {
 
   #file({ path, absolute }: FilePath): Told[] {
     const read = readText(absolute as string);
-    const bench = this.#benches.nearestTo(absolute);
-    const tell = (): Told[] => this.#whole(path, read, bench);
+    const around = this.#surroundings.of(absolute);
+    const tell = (): Told[] => this.#whole(path, read, around);
     if (!this.#cache || absolute === null) return tell();
-    return this.#cache.told({ absolute, part: 0, restsOn: [path, read, said(bench)] }, tell);
+    return this.#cache.told({ absolute, part: 0, restsOn: [path, read, around.stamp] }, tell);
   }
 
-  #whole(path: string, read: TextOrError, bench: BenchFile | null): Told[] {
-    const { file, complaints } = openText(path, read, bench, this.#wanted.choices);
+  #whole(path: string, read: TextOrError, around: SurroundingsOfFile): Told[] {
+    const { file, complaints } = openText(path, read, around);
     const told = complaints.map((text): Told => ({ kind: 'complaint', text }));
     if (file.kind === 'unreadable') return [...told, file];
     const { text, context } = file;
-    return [...told, { kind: 'open', path }, this.#written(path, text.cuts, text.holding, context), { kind: 'close' }];
+    return [
+      ...told,
+      { kind: 'open', path },
+      this.#written({ path, holding: text.holding, context, strict: around.settings.strict }, text.cuts),
+      { kind: 'close' },
+    ];
   }
 
   #part(file: FilePath, part: Part): Told[] {
     const { path, absolute } = file;
     const tell = (): Told[] => this.#blocks(file, part);
     if (!this.#cache || absolute === null) return tell();
-    const restsOn = [path, { ...part, sharedNames: [...part.sharedNames] }, said(this.#benches.nearestTo(absolute))];
+    const restsOn = [path, { ...part, sharedNames: [...part.sharedNames] }, this.#surroundings.of(absolute).stamp];
     return this.#cache.told({ absolute, part: part.number, restsOn }, tell);
   }
 
   #blocks(file: FilePath, part: Part): Told[] {
-    const { holding, context } = this.#openFile(file, part);
-    const written = this.#written(file.path, part.cuts, holding, context, part.first);
+    const written = this.#written(this.#openFile(file, part), part.cuts, part.first);
     return [
       ...(part.number === 0 ? [{ kind: 'open', path: file.path } as const] : []),
       written,
@@ -88,30 +93,26 @@ export class Judge {
   #openFile({ path, absolute }: FilePath, { holding, sharedNames }: Part): OpenFile {
     if (this.#open?.path === path) return this.#open;
     const blocks = new Map(holding.map(([at, cut]) => [at, blockAt(cut, 0)]));
-    const bench = this.#benches.nearestTo(absolute)?.document;
-    const context = contextOfText({ holding: blocks, sharedNames }, this.#wanted.choices, bench ? [bench] : []);
-    this.#open = { path, holding: blocks, context };
+    const { choices, shared, settings } = this.#surroundings.of(absolute);
+    const context = contextOfText({ holding: blocks, sharedNames }, choices, shared);
+    this.#open = { path, holding: blocks, context, strict: settings.strict };
     return this.#open;
   }
 
-  #written(path: string, cuts: Cuts, holding: LongText['holding'], context: Context, first = 0): Told {
-    const part = this.#writer.part(path);
+  #written({ path, holding, context, strict }: OpenFile, cuts: Cuts, first = 0): Told {
+    const part = this.#writer.part(path, strict);
     let orders = 0;
     let failed = false;
     for (const { analysis, firstLine } of analysesIn(cuts, holding, context, first)) {
       if (analysis.order) orders++;
-      failed ||= this.#fails(analysis);
+      failed ||= fails(analysis, strict);
       this.#text.add(part.block(analysis, firstLine));
     }
     return { kind: 'part', text: this.#text.take(), note: part.note(), orders, failed };
   }
-
-  #fails({ evaluation, findings }: BlockAnalysis): boolean {
-    const { strict } = this.#wanted;
-    if (evaluation && evaluation.unresolved.length > 0) return true;
-    return findings.some(({ level }) => level === 'error' || (strict && level === 'warning'));
-  }
 }
 
-/** Whatever a bench file adds to a result. */
-const said = (bench: BenchFile | null): unknown => bench && [bench.path, bench.text, bench.error];
+function fails({ evaluation, findings }: BlockAnalysis, strict: boolean): boolean {
+  if (evaluation && evaluation.unresolved.length > 0) return true;
+  return findings.some(({ level }) => level === 'error' || (strict && level === 'warning'));
+}

@@ -1,14 +1,14 @@
 /** What is handed to a thread and what comes back, as plain data. */
-import type { Choices, Cuts, LongText } from '../../orders';
+import type { Cuts, LongText } from '../../orders';
+import type { GivenSettings } from '../settings-files';
 
 export type CheckFormat = 'text' | 'json' | 'jsonl' | 'sarif' | 'junit';
 
-/** What the options and the settings file say together. */
+/** What the command line says. */
 export interface Wanted {
   readonly format: CheckFormat;
   readonly brief: boolean;
-  readonly strict: boolean;
-  readonly choices: Choices;
+  readonly settings: GivenSettings;
   /** Whether text is painted for a terminal. */
   readonly painted: boolean;
   /** The folder of the cache, or null for none. */

@@ -1,12 +1,12 @@
 /** Cuts the work of a command line into tasks of about one size: many small files together, a large one in parts. */
 import { statSync } from 'node:fs';
 import { type Cuts, type LongText, partOf } from '../../orders';
-import type { BenchFiles } from '../bench-files';
 import type { Complaints } from '../complaints';
 import { inputsOf, STANDARD_INPUT } from '../inputs';
 import { openText, tellInput } from '../order-files';
 import { readStandardInput, readText, type TextOrError } from '../read-text';
-import type { FilePath, Task, Wanted } from './task';
+import type { Surroundings } from '../surroundings';
+import type { FilePath, Task } from './task';
 
 export interface SizedTask {
   readonly task: Task;
@@ -28,8 +28,7 @@ const MOST_FILES = 64;
 
 export async function* tasksOf(
   paths: readonly string[],
-  { choices }: Wanted,
-  benches: BenchFiles,
+  surroundings: Surroundings,
   complaints: Complaints,
 ): AsyncGenerator<SizedTask> {
   let files: FilePath[] = [];
@@ -42,7 +41,7 @@ export async function* tasksOf(
     return [task];
   };
   const inParts = function* (file: FilePath, read: TextOrError): Generator<SizedTask> {
-    const opened = openText(file.path, read, benches.nearestTo(file.absolute), choices);
+    const opened = openText(file.path, read, surroundings.of(file.absolute));
     for (const complaint of opened.complaints) complaints.tell(complaint);
     if (opened.file.kind === 'orders') yield* partsOf(file, opened.file.text);
     else yield { task: { kind: 'unreadable', path: file.path, error: opened.file.error }, size: 0 };

@@ -13,7 +13,7 @@ const WRITERS: Readonly<Record<CheckFormat, (wanted: Wanted) => FindingsWriter>>
   json: jsonWriter,
   jsonl: jsonLinesWriter,
   sarif: sarifWriter,
-  junit: ({ strict }) => junitWriter(strict),
+  junit: () => junitWriter(),
 };
 
 export const writerFor = (wanted: Wanted): FindingsWriter => WRITERS[wanted.format](wanted);

@@ -32,11 +32,11 @@ export function junitWriter(strict = false): FindingsWriter<Suite> {
       parts = [];
       return '';
     },
-    part: (path) => {
+    part: (path, isStrict = strict) => {
       const own = suiteOf(path);
       return {
         block: (analysis, firstLine) => {
-          addCases(own, analysis, firstLine, strict);
+          addCases(own, analysis, firstLine, isStrict);
           return '';
         },
         note: () => own,

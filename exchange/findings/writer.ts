@@ -10,8 +10,11 @@ export interface FindingsWriter<N = unknown> {
   start(): string;
   /** What stands before the blocks of a file. */
   openFile(path: string): string;
-  /** Begins some blocks in a row. They rest on nothing told before, so that any thread can write them. */
-  part(path: string): PartWriter<N>;
+  /**
+   * Begins some blocks in a row. They rest on nothing told before, so that any thread can write them.
+   * @param strict whether warnings fail as well, where that is told
+   */
+  part(path: string, strict?: boolean): PartWriter<N>;
   /** Takes note of the next part of the open file, and gives what stands before its text. */
   add(note: N): string;
   /** A part of one block. */

@@ -17,7 +17,8 @@ function reason({ verdict, reservations, unresolved, measures, set, standard }: 
     case 'reject':
       return `: ${named(measures, 'fail')}`;
     case 'incomplete': {
-      if (!set) return standard === null ? ': no standard named' : `: no set called ${standard}`;
+      if (!set && !unresolved.includes('input-missing'))
+        return standard === null ? ': no standard named' : `: no set called ${standard}`;
       if (unresolved.length > 0) return `: ${inShort(unresolved.map(inWords))}`;
       const missing = named(measures, 'not-read');
       if (missing) return `: ${missing} not read`;

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { CheckJson } from '../../exchange';
 import { lentil } from './support/command';
-import { folderWith, GOOD } from './support/folder';
+import { DOUBTFUL, folderWith, GOOD } from './support/folder';
 
 /** Judged only when a tolerance set comes from outside. */
 const UNJUDGED = GOOD.replace('standard z80.1-2015\n', '');
@@ -38,6 +38,69 @@ describe('the settings file', () => {
       'a/b/c.lentil': UNJUDGED,
     });
     expect(lentil(['check', '.'], { cwd: `${cwd}/a/b` })).toMatchObject({ status: 0, stderr: '' });
+  });
+
+  test('is that of each file, wherever the command is started', () => {
+    const cwd = folderWith({
+      'lentil.config.json': '{ "standard": "z80.1-2015" }',
+      'a.lentil': UNJUDGED,
+      'week/lentil.config.json': '{ "standard": "iso-21987-2017", "strict": true }',
+      'week/b.lentil': UNJUDGED,
+      'desk/c.lentil': UNJUDGED,
+    });
+    const standards = (folder: string, ...paths: readonly string[]) =>
+      (
+        JSON.parse(lentil(['check', '--format', 'json', ...paths], { cwd: `${cwd}/${folder}` }).stdout) as CheckJson
+      ).files
+        .map(({ path, orders }) => `${path.split('/').at(-1)} ${orders[0]?.standard}`)
+        .sort();
+    const expected = ['a.lentil z80.1-2015', 'b.lentil iso-21987-2017', 'c.lentil z80.1-2015'];
+    expect(standards('.', '.')).toEqual(expected);
+    expect(standards('.', '--threads', '2', '.')).toEqual(expected);
+    expect(standards('desk', '../a.lentil', '../week', 'c.lentil')).toEqual(expected);
+    expect(standards('week', '--standard', 'nj-13-35-5.2', '..').map((one) => one.split(' ')[1])).toEqual(
+      Array(3).fill('nj-13-35-5.2'),
+    );
+  });
+
+  test('counts warnings for the files below it alone', () => {
+    const cwd = folderWith({
+      'a.lentil': DOUBTFUL,
+      'week/lentil.config.json': '{ "strict": true }',
+      'week/b.lentil': GOOD,
+    });
+    expect(lentil(['check', '.'], { cwd }).status).toBe(0);
+    const junit = (path: string) => lentil(['check', '--format', 'junit', path], { cwd }).stdout;
+    expect(junit('a.lentil')).toContain('failures="0"');
+    const strict = folderWith({ 'week/lentil.config.json': '{ "strict": true }', 'week/b.lentil': DOUBTFUL });
+    expect(lentil(['check', '.'], { cwd: strict }).status).toBe(1);
+    expect(lentil(['check', '--format', 'junit', '.'], { cwd: strict }).stdout).toContain('failures="1"');
+  });
+
+  test('that cannot be used leaves the files below it unjudged, and the others are judged', () => {
+    const cwd = folderWith({
+      'a.lentil': GOOD,
+      'week/lentil.config.json': '{ "guard": "none" }',
+      'week/b.lentil': GOOD,
+    });
+    for (const options of [[], ['--threads', '2']]) {
+      const { status, stdout, stderr } = lentil(['check', '--format', 'json', ...options, '.'], { cwd });
+      expect(status).toBe(2);
+      expect(stderr).toMatch(/week.lentil\.config\.json: guard has to be one of/);
+      const { files } = JSON.parse(stdout) as CheckJson;
+      expect(files.map(({ path, orders }) => [path, orders.map(({ verdict }) => verdict)])).toEqual([
+        ['a.lentil', ['accept']],
+        ['week/b.lentil', []],
+      ]);
+    }
+  });
+
+  test('and a bench file that cannot be read leave nothing to judge by', () => {
+    const cwd = folderWith({ 'a.lentil': GOOD, 'bench.lentil': Buffer.from([0xff, 0xfe, 0x41, 0]) });
+    const { status, stdout } = lentil(['check', 'a.lentil'], { cwd });
+    expect(status).toBe(2);
+    expect(stdout).toContain('incomplete: not resolved: input missing');
+    expect(stdout).toContain('“bench.lentil” cannot be used: it is UTF-16; save it as UTF-8. Nothing is judged');
   });
 
   test('can be named', () => {

@@ -9,6 +9,7 @@ import { decisionDiffers } from './decision-differs';
 import { engravedDiffers } from './engraved-differs';
 import { finerThanStep } from './finer-than-step';
 import { impactBatchGlass } from './impact-batch-glass';
+import { inputMissing } from './input-missing';
 import { instrumentOffZero } from './instrument-off-zero';
 import { instrumentOverdue } from './instrument-overdue';
 import { instrumentUnknown } from './instrument-unknown';
@@ -47,6 +48,7 @@ export const BENCH: readonly Rule[] = [
   engravedDiffers,
   finerThanStep,
   impactBatchGlass,
+  inputMissing,
   instrumentOffZero,
   instrumentOverdue,
   instrumentUnknown,

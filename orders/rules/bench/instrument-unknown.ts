@@ -26,6 +26,8 @@ export const instrumentUnknown: Rule = {
     return typeof near === 'string' ? [replace(site, `Write ${near}`, near, false), declare] : [declare];
   },
   check: ({ order, context }, report) => {
+    // It may be declared in the bench file that is not at hand.
+    if (context.missing.length > 0) return;
     const names = [...context.instruments.keys()];
     for (const [name, place] of firstNamed(order)) {
       if (context.instruments.has(name)) continue;

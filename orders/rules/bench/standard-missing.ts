@@ -25,7 +25,8 @@ export const standardMissing: Rule = {
         edits: [{ line: 0, start: end, end, text: `\n${header}  standard ${id}` }],
       }));
   },
-  check: ({ order, evaluation }, report) => {
+  check: ({ order, evaluation, context }, report) => {
+    if (context.missing.length > 0) return;
     const [first] = order.readings;
     if (first && evaluation.set === null && evaluation.standard === null) report(first.place, { supply: order.supply });
   },

@@ -24,7 +24,7 @@ export const standardUnknown: Rule = {
   // The name in the `standard` line of the file is told where that line stands.
   check: ({ order, evaluation, context }, report) => {
     const { set, house, standard: name } = evaluation;
-    if (set !== null || name === null || house !== null) return;
+    if (set !== null || name === null || house !== null || context.missing.length > 0) return;
     const [first] = order.readings;
     if (order.standard) report(order.standard.place, { name, named: true, near: nearestSet(name, context) });
     else if (!context.standard && first) report(first.place, { name, named: false });

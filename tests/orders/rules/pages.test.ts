@@ -1,7 +1,7 @@
 /** Every rule’s page holds: its wrong example raises the code, its right one does not, and no fix leaves it standing. */
 import { describe, expect, test } from 'vitest';
 import { lineWord, VOCABULARY } from '../../../grammar';
-import { type AnalysisOptions, RULES, type Rule } from '../../../orders';
+import { type AnalysisOptions, RULES, type Rule, readSettings, SETTINGS_FILE } from '../../../orders';
 import { findingsWith, fixesOf, mended, told } from '../../support/findings';
 import { JOB, type Job, ORDER, put, without, written } from '../../support/job';
 
@@ -34,6 +34,8 @@ interface Place {
   readonly right?: Frame;
   /** For a rule that says nothing until it is asked to. */
   readonly options?: AnalysisOptions;
+  /** For a rule about what stands beside the file: what an example of that makes of the job. */
+  readonly optionsOf?: (example: string) => AnalysisOptions;
 }
 
 const order = (...lines: readonly string[]): Job => ({ ...ORDER, order: ['order QL-1042', ...lines] });
@@ -100,6 +102,14 @@ const PLACES: Readonly<Record<string, Place>> = {
     right: (lines) => () => atEnd(lines)(JOB),
   },
   'heights-swapped': { job: { ...JOB, order: put(JOB.order, 'height R 18 L 16') }, frame: eachInReading },
+  'input-missing': {
+    job: JOB,
+    frame: () => (job) => job,
+    optionsOf: (example) => {
+      const read = readSettings(example);
+      return 'fault' in read ? { missing: [{ what: SETTINGS_FILE, why: read.fault.message }] } : read.settings;
+    },
+  },
   'house-limit': {
     job: { ...JOB, head: ['standard house', 'tolerance house from z80.1-2015', '  power 0.06', 'instrument FOC-A'] },
     frame: inReading,
@@ -187,6 +197,10 @@ function placeFor({ family, page }: Rule): Place {
 describe.each(RULES.map((rule) => [rule.code, rule] as const))('%s', (code, rule) => {
   const { example } = rule.page;
   const place = PLACES[code] ?? placeFor(rule);
+  const options = {
+    wrong: place.optionsOf?.(example.wrong) ?? place.options,
+    right: place.optionsOf?.(example.right) ?? place.options,
+  };
   const wrong = place.frame(example.wrong)(place.job);
   // A line that was misread is written anew; whatever else mends an order comes on top of it.
   const right = (place.right ?? place.frame)(example.right)(
@@ -194,13 +208,13 @@ describe.each(RULES.map((rule) => [rule.code, rule] as const))('%s', (code, rule
   );
 
   test('its wrong example raises it, its right one does not', () => {
-    expect(told(written(wrong), code, place.options), written(wrong)).not.toEqual([]);
-    expect(told(written(right), code, place.options), written(right)).toEqual([]);
+    expect(told(written(wrong), code, options.wrong), written(wrong)).not.toEqual([]);
+    expect(told(written(right), code, options.right), written(right)).toEqual([]);
   });
 
   test('its message is whole, and its fixes leave it no more', () => {
     const text = written(wrong);
-    for (const found of findingsWith(text, code, place.options)) {
+    for (const found of findingsWith(text, code, options.wrong)) {
       const message = rule.message(found.finding.data);
       expect(message).toMatch(/^[\p{Lu}\p{N}“].*[.?]$/u);
       expect(message).not.toMatch(/undefined|NaN|\bnull\b|\[object/);
