@@ -1,3 +1,5 @@
+import { SETTINGS_FILE } from '../orders';
+
 /** Addresses of documents. Editors spell one file in several ways, so addresses are compared in a normal form. */
 
 const schemeOf = (uri: string): string => /^[^:]*/.exec(uri)?.[0].toLowerCase() ?? '';
@@ -33,18 +35,27 @@ export const BENCH_FILE = 'bench.lentil';
 
 export const isBenchFile = (uri: string): boolean => keyOf(uri).endsWith(`/${BENCH_FILE}`);
 
+/** Whether it is such a file as bears on the verdicts of the documents in its folder and below it. */
+export const isNearbyFile = (uri: string): boolean => isBenchFile(uri) || keyOf(uri).endsWith(`/${SETTINGS_FILE}`);
+
 /**
- * Where the bench file of a document may stand, nearest first: its own folder and those above it, up to the workspace
- * folder that holds it, or to the root where none does. A bench file itself refers to no other.
- * @param top key of the workspace folder
+ * Where the bench file of a document may stand, nearest first: its own folder and those above it, up to the root. A bench
+ * file itself refers to no other.
+ * @param top key of a folder above which nothing is looked for, or null
  */
-export function benchAddresses(uri: string, top: string | null): string[] {
-  if (isUntitled(uri) || isBenchFile(uri)) return [];
+export const benchAddresses = (uri: string, top: string | null): string[] =>
+  isBenchFile(uri) ? [] : addressesAbove(uri, BENCH_FILE, top);
+
+/** The same of its settings file. */
+export const settingsAddresses = (uri: string, top: string | null): string[] => addressesAbove(uri, SETTINGS_FILE, top);
+
+function addressesAbove(uri: string, name: string, top: string | null): string[] {
+  if (isUntitled(uri)) return [];
   const addresses: string[] = [];
   const root = /^[^:]+:\/\/[^/]*/.exec(uri)?.[0].length ?? 0;
   for (let end = uri.lastIndexOf('/'); end >= root && end > 0; end = uri.lastIndexOf('/', end - 1)) {
     const folder = uri.slice(0, end);
-    addresses.push(`${folder}/${BENCH_FILE}`);
+    addresses.push(`${folder}/${name}`);
     if (keyOf(folder) === top) break;
   }
   return addresses;

@@ -4,7 +4,7 @@
  * is asked.
  */
 import type { Connection } from 'vscode-languageserver';
-import type { Files, Platform } from './platform';
+import type { Platform } from './platform';
 
 /** `{ folder }`; the answer is a list of addresses. */
 export const LIST_FILES = 'lentil/listFiles';
@@ -12,7 +12,7 @@ export const LIST_FILES = 'lentil/listFiles';
 export const READ_FILE = 'lentil/readFile';
 
 /** Reads from the platform what it can read, and asks the editor for the rest. */
-export function withClientFiles(platform: Platform, connection: Connection, isOffered: () => boolean): Files {
+export function withClientFiles(platform: Platform, connection: Connection, isOffered: () => boolean): Platform {
   const ask = async (method: string, params: object): Promise<unknown> => {
     if (!isOffered()) return null;
     try {
@@ -23,6 +23,7 @@ export function withClientFiles(platform: Platform, connection: Connection, isOf
     }
   };
   return {
+    reads: platform.reads,
     read: async (uri) => {
       if (platform.reads(uri)) return platform.read(uri);
       const text = await ask(READ_FILE, { uri });

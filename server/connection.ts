@@ -10,6 +10,7 @@ import {
   TextDocumentSyncKind,
   type WorkDoneProgressParams,
 } from 'vscode-languageserver';
+import { SETTINGS_FILE } from '../orders';
 import { version } from '../package.json';
 import { type Abilities, abilitiesOf } from './abilities';
 import { withClientFiles } from './client-files';
@@ -56,6 +57,7 @@ export function serve(connection: Connection, platform: Platform, features: Feat
     ...files,
     configuration,
     edited: (uri) => publisher.changed(uri),
+    faults: (files) => publisher.faults(files),
     log,
     settled: (uri) => {
       publisher.changed(uri);
@@ -64,7 +66,7 @@ export function serve(connection: Connection, platform: Platform, features: Feat
       refresh = setTimeout(() => unlessGone(() => connection.languages.inlayHint.refresh()), REFRESH_PAUSE);
     },
   });
-  const workspace = new WorkspaceFiles(session, files, configuration);
+  const workspace = new WorkspaceFiles(session, files);
   const workspaceOrders = new WorkspaceOrders(session, workspace);
   const options = (uri: string): Options => ({
     abilities,
@@ -228,7 +230,7 @@ function today(): string {
   return [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, '0')).join('-');
 }
 
-const WATCHED = { watchers: [{ globPattern: `**/*${EXTENSION}` }] };
+const WATCHED = { watchers: [{ globPattern: `**/*${EXTENSION}` }, { globPattern: `**/${SETTINGS_FILE}` }] };
 
 /** An editor may refuse what it is asked, or be gone by then; the server works without an answer. */
 async function unlessGone(send: () => Promise<unknown>): Promise<void> {

@@ -4,16 +4,23 @@ import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { createConnection, IPCMessageReader, IPCMessageWriter, ProposedFeatures } from 'vscode-languageserver/node';
 import { serve } from './connection';
-import { EXTENSION, isPassedOver, LARGEST, type Platform } from './platform';
+import { EXTENSION, type FileText, isPassedOver, LARGEST, type Platform } from './platform';
 
 /** Files of the disk. */
 export const platform: Platform = {
   reads: (uri) => uri.toLowerCase().startsWith('file:'),
   read: async (uri) => {
+    let path: string;
     try {
-      return await readFile(fileURLToPath(uri), 'utf8');
+      path = fileURLToPath(uri);
     } catch {
+      // An address that is no path has no text.
       return null;
+    }
+    try {
+      return decoded(await readFile(path));
+    } catch {
+      return (await isThere(path)) ? { error: 'there is no permission to read it, or it is a folder' } : null;
     }
   },
   list: async function* (folder) {
@@ -24,6 +31,25 @@ export const platform: Platform = {
     }
   },
 };
+
+/** Bytes that are no text are refused, as the command refuses them. */
+function decoded(bytes: Uint8Array): FileText {
+  if (bytes.includes(0)) return { error: 'it is damaged or no text; save it as UTF-8' };
+  try {
+    return new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
+  } catch {
+    return { error: 'it is not UTF-8 text' };
+  }
+}
+
+async function isThere(path: string): Promise<boolean> {
+  try {
+    await stat(path);
+    return true;
+  } catch {
+    return false;
+  }
+}
 
 /** Links are not followed, so that no folder is walked twice; what cannot be read is left out. */
 async function* filesBelow(folder: string): AsyncGenerator<string> {

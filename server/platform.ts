@@ -1,7 +1,10 @@
+/** A text, null where there is no such file, or why a file that is there cannot be read. */
+export type FileText = string | null | { readonly error: string };
+
 /** Files, as the server reads them: from the place it runs in, or through the editor. */
 export interface Files {
-  /** Text of a file by its address, or null when there is none or it cannot be read. */
-  readonly read: (uri: string) => Promise<string | null>;
+  /** Text of a file by its address. */
+  readonly read: (uri: string) => Promise<FileText>;
   /**
    * Addresses of the `.lentil` files in a folder and below it, one after the other; the one who asks may stop at any of
    * them. Folders that hold no work of people are left out, and so are files too large to be looked through for names.

@@ -4,6 +4,8 @@
  * sent is remembered here.
  */
 import type { Diagnostic, PublishDiagnosticsParams } from 'vscode-languageserver';
+import { faultOf } from './features/settings-fault';
+import type { SettingsFile } from './nearby';
 import type { Session } from './session';
 import type { Snapshot } from './snapshot';
 
@@ -32,6 +34,8 @@ export class Publisher {
   readonly #sent = new Map<string, Sent>();
   readonly #timers = new Map<string, ReturnType<typeof setTimeout>>();
 
+  /** What was sent of each settings file that cannot be used. */
+  #faults = new Map<string, { readonly uri: string; readonly said: string }>();
   #isStopped = false;
 
   constructor(session: Session, outlet: Outlet) {
@@ -52,6 +56,21 @@ export class Publisher {
     clearTimeout(this.#timers.get(uri));
     this.#timers.delete(uri);
     if (this.#sent.delete(uri)) this.#outlet.send({ uri, diagnostics: [] });
+  }
+
+  /** Marks the settings files that cannot be used, and takes the mark from those that can be again or hold no more. */
+  faults(files: readonly SettingsFile[]): void {
+    if (this.#isStopped) return;
+    const before = this.#faults;
+    this.#faults = new Map();
+    for (const file of files) {
+      const { uri, key } = file;
+      const diagnostics = faultOf(file);
+      const said = JSON.stringify(diagnostics);
+      this.#faults.set(key, { uri, said });
+      if (before.get(key)?.said !== said) this.#outlet.send({ uri, diagnostics });
+    }
+    for (const [key, { uri }] of before) if (!this.#faults.has(key)) this.#outlet.send({ uri, diagnostics: [] });
   }
 
   /** Nothing is sent any more. */

@@ -3,45 +3,44 @@
  * in the editor wins over the one on disk for as long as it is open.
  */
 import { FileChangeType, type TextDocumentContentChangeEvent } from 'vscode-languageserver';
-import { type LentilDocument, parseDocument } from '../orders';
-import { BENCH_FILE, benchAddresses, isBenchFile, isInside, isServed, keyOf } from './addresses';
+import { type LentilDocument, type MissingInput, parseDocument } from '../orders';
+import { benchAddresses, isBenchFile, isInside, isNearbyFile, isServed, keyOf } from './addresses';
 import { ClosedFiles } from './names/closed-files';
 import { Lookup } from './names/lookup';
 import { tableOf } from './names/table';
-import type { Files } from './platform';
-import { DEFAULT_SETTINGS, kept, type Settings, settingsFrom } from './settings';
+import { type Around, aroundOf, type Bench, type Gathering, Nearby, type SettingsFile } from './nearby';
+import type { Platform } from './platform';
+import { DEFAULT_SETTINGS, kept, type Settings } from './settings';
 import { Snapshot, type Surroundings } from './snapshot';
 import { applyChange } from './text-changes';
 
 /** What a session asks for, and whom it tells. */
-export interface Host extends Files {
+export interface Host extends Platform {
   /** The `lentil` section of the settings for a folder, or for the window. */
   readonly configuration: (folder: string | undefined) => Promise<unknown>;
   /** The text of a document has changed. */
   readonly edited: (uri: string) => void;
   /** The settings of a document or its bench file have become known or have changed. */
   readonly settled: (uri: string) => void;
+  /** The settings files that open documents rest on and that cannot be used have changed. */
+  readonly faults: (files: readonly SettingsFile[]) => void;
   readonly log: (message: string) => void;
-}
-
-interface Bench {
-  readonly key: string;
-  readonly uri: string;
-  readonly document: LentilDocument;
-  /** Text on disk; null for one that is open in the editor. */
-  readonly text: string | null;
 }
 
 interface Open {
   snapshot: Snapshot;
   settings: Settings;
   bench: Bench | null;
-  /** Settles when the settings and the bench file are known, or nobody answers. */
+  file: SettingsFile | null;
+  missing: readonly MissingInput[];
+  /** Settles when the settings and the bench file are known, or are too long in coming: then nothing is judged until they are. */
   ready: Promise<void>;
   isReady: boolean;
   /** Counts the questions asked for this document, so that a late answer to an older one is dropped. */
   asked: number;
 }
+
+const NOTHING: readonly MissingInput[] = [];
 
 /** How long to wait for an editor that does not tell its settings, or a disk that does not answer. */
 const PATIENCE = 1_000;
@@ -50,11 +49,18 @@ export class Session {
   readonly #host: Host;
   readonly #documents = new Map<string, Open>();
   readonly #closed: ClosedFiles;
+  readonly #nearby: Nearby;
   #folders: readonly string[] = [];
 
   constructor(host: Host) {
     this.#host = host;
     this.#closed = new ClosedFiles(host, host.log);
+    this.#nearby = new Nearby({
+      read: host.read,
+      configuration: host.configuration,
+      inEditor: (key) => this.#openByKey(key)?.snapshot.document,
+      absent: (uri) => this.#closed.absent(uri),
+    });
   }
 
   get uris(): readonly string[] {
@@ -109,8 +115,16 @@ export class Session {
   open(uri: string, version: number, text: string): void {
     if (!isServed(uri, this.#folders)) return;
     const snapshot = Snapshot.of(uri, version, parseDocument(text), { shared: [] });
-    const ready = Promise.resolve();
-    this.#documents.set(uri, { snapshot, settings: DEFAULT_SETTINGS, bench: null, ready, isReady: false, asked: 0 });
+    this.#documents.set(uri, {
+      snapshot,
+      settings: DEFAULT_SETTINGS,
+      bench: null,
+      file: null,
+      missing: NOTHING,
+      ready: Promise.resolve(),
+      isReady: false,
+      asked: 0,
+    });
     this.#ask(uri);
     if (isBenchFile(uri)) this.#askBelow(keyOf(uri));
   }
@@ -129,7 +143,7 @@ export class Session {
   close(uri: string): void {
     if (!this.#documents.delete(uri)) return;
     this.#closed.changed(uri);
-    this.#dropBenches();
+    this.#restsOnOthers();
     if (isBenchFile(uri)) this.#askBelow(keyOf(uri));
   }
 
@@ -149,19 +163,23 @@ export class Session {
     for (const uri of this.#documents.keys()) this.#ask(uri);
   }
 
-  /** A file on disk was made, changed or deleted; a deletion may be that of a folder above bench files. */
+  /** A file on disk was made, changed or deleted; a deletion may be that of a folder above bench and settings files. */
   fileChanged(uri: string, type: FileChangeType): void {
     const key = keyOf(uri);
+    this.#nearby.changed(uri);
     if (type === FileChangeType.Deleted) this.#closed.deleted(uri);
     else this.#closed.changed(uri);
-    if (isBenchFile(uri)) this.#askBelow(key);
-    else for (const [other, { bench }] of this.#documents) if (bench && isInside(bench.key, key)) this.#ask(other);
+    if (isNearbyFile(uri)) this.#askBelow(key);
+    else
+      for (const [other, { bench, file }] of this.#documents)
+        if ([bench, file].some((one) => one && isInside(one.key, key))) this.#ask(other);
   }
 
   /** A folder was renamed to this one. */
   folderCame(uri: string): void {
+    this.#nearby.changed(uri);
     this.#closed.folderCame(uri);
-    this.#askBelow(`${keyOf(uri)}/${BENCH_FILE}`);
+    this.#askBelow(`${keyOf(uri)}/`);
   }
 
   /** The workspace folder that holds a document, the innermost of several. */
@@ -172,15 +190,22 @@ export class Session {
       .reduce<string | undefined>((best, one) => (best && best.length >= one.length ? best : one), undefined);
   }
 
-  /** Key of the workspace folder that holds a document. */
+  /** Key of the folder above which nothing is looked for: on a disk the root, as the command has it, else the workspace. */
   #topOf(uri: string): string | null {
     const folder = this.folderOf(uri);
-    return folder ? keyOf(folder) : null;
+    return folder && !this.#host.reads(uri) ? keyOf(folder) : null;
   }
 
-  /** Asks anew for the settings and the bench file of the documents at or below the folder of a bench file. */
-  #askBelow(benchKey: string): void {
-    const folder = benchKey.slice(0, -BENCH_FILE.length - 1);
+  /** What a file that is not open is judged with, as far as it comes in time. */
+  async around(uri: string): Promise<Around> {
+    const gathering = this.#nearby.gather(uri, this.folderOf(uri), this.#topOf(uri), false);
+    await withPatience(gathering.done);
+    return aroundOf(gathering);
+  }
+
+  /** Asks again for the settings and the bench file of the documents at or below the folder of such a file. */
+  #askBelow(key: string): void {
+    const folder = key.slice(0, key.lastIndexOf('/'));
     for (const uri of this.#documents.keys()) if (isInside(keyOf(uri), folder)) this.#ask(uri);
   }
 
@@ -188,25 +213,38 @@ export class Session {
     const open = this.#documents.get(uri);
     if (!open) return;
     const asked = ++open.asked;
-    const folder = this.folderOf(uri);
-    const settings = withPatience(this.#host.configuration(folder));
-    const bench = this.#findBench(uri, this.#topOf(uri), open);
-    open.ready = Promise.all([settings, bench]).then(([section, found]) => {
-      if (open.asked !== asked) return open.ready;
-      if (this.#documents.get(uri) !== open) return undefined;
-      open.settings = kept(open.settings, settingsFrom(section));
-      open.bench = found && this.#newest(found);
-      // Only now is it sure that the file is still open and nothing newer was asked for it.
-      if (found?.text != null) this.#closed.keep(found.uri, tableOf(found.document));
-      this.#dropBenches();
-      this.#settle(uri, open);
-      return undefined;
+    const gathering = this.#nearby.gather(uri, this.folderOf(uri), this.#topOf(uri), true);
+    const isWanted = (): boolean => open.asked === asked && this.#documents.get(uri) === open;
+    let isLate = false;
+    open.ready = withPatience(gathering.done).then(() => {
+      isLate = ![gathering.bench, gathering.file, gathering.section].every((one) => one.answer());
+      if (isWanted()) this.#take(uri, open, gathering);
+      return open.asked === asked ? undefined : open.ready;
+    });
+    // What came too late to be waited for is judged by when it comes.
+    Promise.all([open.ready, gathering.done]).then(() => {
+      if (isWanted() && isLate) this.#take(uri, open, gathering);
     });
   }
 
-  /** Names of bench files outside the workspace hold only for as long as a file below them is open. */
-  #dropBenches(): void {
-    this.#closed.keepOutside(new Set([...this.#documents.values()].flatMap(({ bench }) => bench?.key ?? [])));
+  #take(uri: string, open: Open, gathering: Gathering): void {
+    const { settings, file, bench, missing } = aroundOf(gathering);
+    open.settings = kept(open.settings, settings);
+    open.file = file;
+    open.bench = bench && this.#newest(bench);
+    open.missing = missing.length > 0 ? missing : NOTHING;
+    // Only now is it sure that the file is still open and nothing newer was asked for it.
+    if (bench?.document && bench.text !== null) this.#closed.keep(bench.uri, tableOf(bench.document));
+    this.#restsOnOthers();
+    this.#settle(uri, open);
+  }
+
+  /** Names of bench files outside the workspace hold only for as long as a file below them is open, and so do faults of settings files. */
+  #restsOnOthers(): void {
+    const open = [...this.#documents.values()];
+    this.#closed.keepOutside(new Set(open.flatMap(({ bench }) => bench?.key ?? [])));
+    const faulty = open.flatMap(({ file }) => (file?.fault ? [[file.key, file] as const] : []));
+    this.#host.faults([...new Map(faulty).values()]);
   }
 
   /** A bench file in the editor may have been edited while the settings were on their way. */
@@ -216,27 +254,9 @@ export class Session {
   }
 
   #settle(uri: string, open: Open): void {
-    const { standard, guard, nearPercent, levels } = open.settings;
-    const shared = open.bench ? [open.bench.document] : [];
-    const surroundings: Surroundings = { standard, guard, nearPercent, levels, shared };
-    open.snapshot = open.snapshot.within(surroundings);
+    open.snapshot = open.snapshot.within({ ...surroundingsOf(open), levels: open.settings.levels });
     open.isReady = true;
     this.#host.settled(uri);
-  }
-
-  async #findBench(uri: string, top: string | null, open: Open): Promise<Bench | null> {
-    for (const address of benchAddresses(uri, top)) {
-      const key = keyOf(address);
-      const inEditor = this.#openByKey(key);
-      if (inEditor) return { key, uri: address, document: inEditor.snapshot.document, text: null };
-      const text = await withPatience(this.#host.read(address));
-      if (text === null) this.#closed.absent(address);
-      if (typeof text !== 'string') continue;
-      // The same text again keeps its document, so that nothing which rests on it is worked out anew.
-      const isKnown = open.bench?.key === key && open.bench.text === text;
-      return isKnown ? (open.bench as Bench) : { key, uri: address, document: parseDocument(text), text };
-    }
-    return null;
   }
 
   #openByKey(key: string): Open | undefined {
@@ -252,6 +272,16 @@ export class Session {
       this.#settle(uri, open);
     }
   }
+}
+
+/** What the orders of a file rest on, apart from how findings are shown. */
+export function surroundingsOf({
+  settings,
+  bench,
+  missing,
+}: Pick<Around, 'settings' | 'bench' | 'missing'>): Surroundings {
+  const { standard, guard, nearPercent } = settings;
+  return { standard, guard, nearPercent, missing, shared: bench?.document ? [bench.document] : [] };
 }
 
 /** The answer, or undefined when there is none or it is too long in coming. */

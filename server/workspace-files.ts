@@ -2,12 +2,12 @@
  * All files of the workspace, each as it would be judged if it were open: with its bench file and the settings of its
  * folder. The text in the editor wins over the one on disk.
  */
-import { type LentilDocument, parseDocument } from '../orders';
-import { benchAddresses, keyOf } from './addresses';
-import type { Lookup, NamedFile } from './names/lookup';
+import { parseDocument } from '../orders';
+import { isBenchFile } from './addresses';
+import type { NamedFile } from './names/lookup';
+import type { Around } from './nearby';
 import type { Files } from './platform';
-import type { Session } from './session';
-import { type Settings, settingsFrom } from './settings';
+import { type Session, surroundingsOf } from './session';
 import { Snapshot } from './snapshot';
 
 /** What the judgement of a closed file rests on. Tables are made anew whenever a file is read again. */
@@ -29,26 +29,34 @@ export interface WorkspaceFile {
 export class WorkspaceFiles {
   readonly #session: Session;
   readonly #files: Pick<Files, 'read'>;
-  readonly #configuration: (folder: string | undefined) => Promise<unknown>;
 
-  constructor(
-    session: Session,
-    files: Pick<Files, 'read'>,
-    configuration: (folder: string | undefined) => Promise<unknown>,
-  ) {
+  constructor(session: Session, files: Pick<Files, 'read'>) {
     this.#session = session;
     this.#files = files;
-    this.#configuration = configuration;
   }
 
   /** Those that are known by now, in the order of their addresses. */
   async list(): Promise<readonly WorkspaceFile[]> {
     const lookup = this.#session.lookup();
     const named = [...lookup.files].sort((a, b) => (a.uri < b.uri ? -1 : a.uri > b.uri ? 1 : 0));
-    const folders = new Map<string | undefined, Settings>();
-    const listed: WorkspaceFile[] = [];
-    for (const file of named) listed.push(file.open ? this.#open(file) : await this.#closed(file, lookup, folders));
-    return listed;
+    // Asked for all at once, since one folder that does not answer should not be waited for by the next.
+    const folders = new Map<string, Promise<Around>>();
+    const around = named.map(({ uri, open }) => (open ? null : this.#around(uri, folders)));
+    const known = await Promise.all(around);
+    return named.map((file, at) => {
+      const own = known[at];
+      return own ? this.#closed(file, own) : this.#open(file);
+    });
+  }
+
+  /** Files of one folder are judged alike, but a bench file itself rests on no other. */
+  #around(uri: string, folders: Map<string, Promise<Around>>): Promise<Around> {
+    const place = isBenchFile(uri) ? uri : uri.slice(0, uri.lastIndexOf('/'));
+    const known = folders.get(place);
+    if (known) return known;
+    const asked = this.#session.around(uri);
+    folders.set(place, asked);
+    return asked;
   }
 
   #open({ uri, key }: NamedFile): WorkspaceFile {
@@ -59,45 +67,14 @@ export class WorkspaceFiles {
     return { uri, key, basis: null, snapshot };
   }
 
-  async #closed(file: NamedFile, lookup: Lookup, folders: Map<string | undefined, Settings>): Promise<WorkspaceFile> {
-    const { uri, key, table } = file;
-    const settings = await this.#settingsOf(uri, folders);
-    const bench = this.#benchOf(file, lookup);
-    const basis: Basis = {
-      table,
-      bench: bench?.open?.document ?? bench?.table ?? null,
-      settings: [settings.standard, settings.guard, settings.nearPercent].join('\n'),
-    };
-    return { uri, key, basis, snapshot: () => this.#read(uri, bench, settings) };
+  #closed({ uri, key, table }: NamedFile, around: Around): WorkspaceFile {
+    const { shared, ...chosen } = surroundingsOf(around);
+    const basis: Basis = { table, bench: shared[0] ?? null, settings: JSON.stringify(chosen) };
+    return { uri, key, basis, snapshot: () => this.#read(uri, around) };
   }
 
-  #benchOf({ uri }: NamedFile, lookup: Lookup): NamedFile | undefined {
-    const folder = this.#session.folderOf(uri);
-    const addresses = benchAddresses(uri, folder === undefined ? null : keyOf(folder));
-    return addresses.map((address) => lookup.file(keyOf(address))).find((found) => found !== undefined);
-  }
-
-  async #read(uri: string, bench: NamedFile | undefined, settings: Settings): Promise<Snapshot | null> {
+  async #read(uri: string, around: Around): Promise<Snapshot | null> {
     const text = await this.#files.read(uri);
-    if (text === null) return null;
-    const shared = bench ? await this.#documentOf(bench) : null;
-    const { standard, guard, nearPercent } = settings;
-    const surroundings = { standard, guard, nearPercent, shared: shared ? [shared] : [] };
-    return Snapshot.of(uri, 0, parseDocument(text), surroundings);
-  }
-
-  async #documentOf(bench: NamedFile): Promise<LentilDocument | null> {
-    if (bench.open) return bench.open.document;
-    const text = await this.#files.read(bench.uri);
-    return text === null ? null : parseDocument(text);
-  }
-
-  async #settingsOf(uri: string, folders: Map<string | undefined, Settings>): Promise<Settings> {
-    const folder = this.#session.folderOf(uri);
-    const known = folders.get(folder);
-    if (known) return known;
-    const settings = settingsFrom(await this.#configuration(folder).catch(() => undefined));
-    folders.set(folder, settings);
-    return settings;
+    return typeof text === 'string' ? Snapshot.of(uri, 0, parseDocument(text), surroundingsOf(around)) : null;
   }
 }

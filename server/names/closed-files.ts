@@ -150,7 +150,7 @@ export class ClosedFiles {
     const isLate = (): boolean => this.#isStopped || this.#asked.get(key) !== asked || !this.#isWanted(key);
     const text = await this.#disk.read(uri);
     if (isLate()) return;
-    if (text === null) {
+    if (typeof text !== 'string') {
       this.#files.delete(key);
       return;
     }

@@ -11,6 +11,8 @@ export async function benchMemory(): Promise<void> {
   const session = new Session({
     read: async () => null,
     list: async function* () {},
+    reads: () => true,
+    faults: () => undefined,
     configuration: async () => null,
     edited: (uri) => void session.snapshot(uri)?.analysed(),
     settled: () => undefined,

@@ -21,7 +21,7 @@ function page(): string {
   const settings = Object.entries(manifest.contributes.configuration.properties) as unknown as [string, Setting][];
   return [
     '# Settings of the editor',
-    `Set them for a window, or for one workspace or folder.`,
+    `Set them for a window, or for one workspace or folder. Where a \`lentil.config.json\` lies beside a file or above it, that file decides the tolerance set, the guard and the share of the limit, as it does for the command, and those three settings are not looked at.`,
     ...settings.map(section),
   ]
     .join('\n\n')

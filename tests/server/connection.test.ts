@@ -376,22 +376,23 @@ const NAMING = 'order A\n  R -1.00\n  L -1.00\n  reading 2026-11-24 with FOC-A\n
 const changedOnDisk = (wire: Wire, uri: string, type: FileChangeType): Promise<void> =>
   wire.client.sendNotification(DidChangeWatchedFilesNotification.type, { changes: [{ uri, type }] });
 
-test('only files of the notation are watched', async () => {
+test('only files of the notation and their settings are watched', async () => {
   const wire = await connect();
   await wire.open(URI, UNSIGNED);
   await wire.findings(URI);
   const watched = wire.registered.find(({ method }) => method === 'workspace/didChangeWatchedFiles');
-  expect(watched?.registerOptions).toEqual({ watchers: [{ globPattern: '**/*.lentil' }] });
+  expect(watched?.registerOptions).toEqual({
+    watchers: [{ globPattern: '**/*.lentil' }, { globPattern: '**/lentil.config.json' }],
+  });
 });
 
-test('the nearest bench file in the folder or above it is found, and none above the workspace folder', async () => {
+test('the nearest bench file in the folder or above it is found, also above the workspace, as by the command', async () => {
   const files = new Map([['file:///bench/bench.lentil', BENCH]]);
   const wire = await connect({ folders: ['file:///bench/days'], files });
-  const [inside, alone] = ['file:///bench/days/monday/a.lentil', 'file:///bench/loose/a.lentil'];
-  await wire.open(inside as string, NAMING);
-  expect(await wire.codes(inside as string)).toContain('instrument-unknown');
-  await wire.open(alone as string, NAMING);
-  expect(await wire.codes(alone as string)).not.toContain('instrument-unknown');
+  for (const uri of ['file:///bench/days/monday/a.lentil', 'file:///bench/loose/a.lentil']) {
+    await wire.open(uri, NAMING);
+    expect(await wire.codes(uri)).not.toContain('instrument-unknown');
+  }
 });
 
 test('a bench file that comes, changes or goes on disk is noticed, also when a folder goes', async () => {
@@ -436,13 +437,16 @@ test('the text in the editor wins over the disk, and the disk counts again after
   await expect.poll(() => wire.codes(uri)).not.toContain('instrument-unknown');
 });
 
-test('with no folder open nothing is read but the bench files above an open file', async () => {
+test('with no folder open nothing is read but the bench and settings files above an open file', async () => {
   const asked: string[] = [];
   const files = { get: (uri: string) => void asked.push(uri) } as unknown as Map<string, string>;
   const wire = await connect({ files });
   await wire.open('file:///desk/ko/orders/a.lentil', UNSIGNED);
   await wire.findings('file:///desk/ko/orders/a.lentil');
-  expect(asked).toEqual(['/desk/ko/orders', '/desk/ko', '/desk', ''].map((folder) => `file://${folder}/bench.lentil`));
+  const folders = ['/desk/ko/orders', '/desk/ko', '/desk', ''];
+  for (const name of ['bench.lentil', 'lentil.config.json'])
+    expect(asked.filter((uri) => uri.endsWith(name))).toEqual(folders.map((folder) => `file://${folder}/${name}`));
+  expect(asked).toHaveLength(2 * folders.length);
 });
 
 test('an answer that comes too late does not undo a newer one', async () => {
