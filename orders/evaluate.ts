@@ -11,6 +11,7 @@ import { positionMeasures } from './measures/positions';
 import { powerMeasures } from './measures/power';
 import { EYES, type Order, type Reading } from './model';
 import { noValues, type ReadValues, reduce, type Taken } from './reduce';
+import type { GuardBand } from './uncertainty';
 
 /** The verdict on an order; `incomplete` is neither outside nor wholly read, `unread` has no reading. */
 export type Verdict = 'accept' | 'reject' | 'incomplete' | 'unread';
@@ -21,6 +22,8 @@ export interface Evaluation {
   readonly house: HouseSet | null;
   /** Name of the standard as written, also when there is no such set. */
   readonly standard: string | null;
+  /** The decision rule that the measures were judged by. */
+  readonly guard: GuardBand;
   readonly verdict: Verdict;
   /** Codes of what keeps an acceptance from being plain. */
   readonly reservations: readonly string[];
@@ -42,14 +45,14 @@ export const evaluate = (order: Order, context: Context): Evaluation =>
 
 /** The same by another standard than the one the order names. */
 export function evaluateBy({ set, name, house }: Standard, order: Order, context: Context): Evaluation {
-  if (context.missing.length > 0) return unknown({ set, house, standard: name }, order);
+  if (context.missing.length > 0) return unknown({ set, house, standard: name, guard: context.guard }, order);
   const all = chronological(order.readings);
   const counting = order.readings.every((reading) => counts(order, reading))
     ? all
     : all.filter(({ reading }) => counts(order, order.readings[reading] as Reading));
   const current = stillInFrame(counting, order.readings);
   const values = current.length > 0 ? reduce(current, order.readings, context.instruments, order.lenses) : EMPTY;
-  const base = { set, house, standard: name, values };
+  const base = { set, house, standard: name, guard: context.guard, values };
   if (!set)
     return {
       verdict: all.length > 0 ? 'incomplete' : 'unread',
@@ -76,7 +79,7 @@ export function evaluateBy({ set, name, house }: Standard, order: Order, context
 }
 
 /** Nothing is judged, nor reduced by a zero that is not known, before everything is there that the order rests on. */
-const unknown = (by: Pick<Evaluation, 'set' | 'house' | 'standard'>, { readings }: Order): Evaluation => ({
+const unknown = (by: Pick<Evaluation, 'set' | 'house' | 'standard' | 'guard'>, { readings }: Order): Evaluation => ({
   verdict: readings.length > 0 ? 'incomplete' : 'unread',
   reservations: [],
   unresolved: [],

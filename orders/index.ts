@@ -102,9 +102,11 @@ export { standardInWords } from './standards/in-words';
 export { type StandardSection, standardSections } from './standards/sections';
 export { standardSources } from './standards/sources-of';
 export { GUARD_BANDS, type GuardBand, uncertaintyOf } from './uncertainty';
+export { judgedByInWords } from './verdict-line';
 export {
   amountInWords,
   axisFigures,
+  decisionRuleInWords,
   figure,
   powerInWords,
   prismInWords,

@@ -1,21 +1,28 @@
-/** The verdict of an order in one line: the word, what it hangs on, the standard and how well its limits are established. */
+/** The verdict of an order in one line: the word, what it hangs on, the set, the decision rule and how well the limits are established. */
 import type { Evaluation } from './evaluate';
 import { deviationInWords, subjectInWords } from './measure-words';
 import type { Measure } from './measures/measure';
 import type { Decision, Order } from './model';
-import { amountInWords } from './words';
+import { amountInWords, decisionRuleInWords } from './words';
 
 /** What is listed by name before the rest is only counted. */
 const MOST = 6;
 
-/** The verdict of an order in one line: the word, what it hangs on, the standard and the weakest evidence. */
+/** The verdict of an order in one line: the word, what it hangs on, the set, the decision rule and the weakest evidence. */
 export function verdictInWords({ decided }: Order, evaluation: Evaluation): string {
-  const { verdict, standard, house, set, evidence } = evaluation;
+  const { verdict, evidence } = evaluation;
   const parts = [`${verdict}${REASONS[verdict](evaluation)}`];
-  const named = house ? `${standard} from ${set?.id}` : standard;
-  if (set) parts.push(evidence ? `${named}, weakest evidence ${evidence}` : `${named}`);
+  const by = judgedByInWords(evaluation);
+  if (by) parts.push(evidence ? `${by}, weakest evidence ${evidence}` : by);
   if (decided) parts.push(decisionInWords(decided));
   return parts.join('; ');
+}
+
+/** The set that an order is judged by and, once it has been read, the decision rule; empty without a set. */
+export function judgedByInWords({ set, house, standard, guard, verdict }: Evaluation): string {
+  if (!set) return '';
+  const named = house ? `${standard} from ${set.id}` : `${standard}`;
+  return verdict === 'unread' ? named : `${named}, ${decisionRuleInWords(guard)}`;
 }
 
 const decisionInWords = ({ verdict, by, why }: Decision): string =>

@@ -5,6 +5,7 @@ import { type EyePrism, type Power, type PrismVector, prismBeforeEye } from '../
 import { roundTo, tidy } from './exact';
 import type { Unit } from './limits';
 import type { Quantity } from './measures/measure';
+import type { GuardBand } from './uncertainty';
 
 /** A figure with two decimals, or three where the third says something (eighths). */
 export function figure(value: number, decimals = 2): string {
@@ -94,3 +95,12 @@ export function prismAsTyped({ in: inwards, up }: EyePrism): string {
   if (tidy(up) !== 0) parts.push(`${figure(up)} ${up > 0 ? 'BU' : 'BD'}`);
   return parts.length > 0 ? parts.join(' ') : '0';
 }
+
+/** A decision rule as JCGM 106 calls it (title from memory, text not seen). */
+export const decisionRuleInWords = (guard: GuardBand): string => DECISION_RULES[guard];
+
+const DECISION_RULES: Readonly<Record<GuardBand, string>> = {
+  simple: 'simple acceptance',
+  'accept-when-sure': 'guarded acceptance',
+  'reject-when-sure': 'guarded rejection',
+};

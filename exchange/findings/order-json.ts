@@ -27,13 +27,13 @@ export function orderInJson(
   firstLine: number,
   { brief = false }: JsonOptions = {},
 ): string {
-  const { verdict, reservations, unresolved, standard, evidence, measures } = evaluation;
+  const { verdict, reservations, unresolved, standard, guard, evidence, measures } = evaluation;
   const { decided } = order;
   const lenses = `{"R":${lensInJson(order, 'R', brief)},"L":${lensInJson(order, 'L', brief)}}`;
   const readings = list(order.readings, (reading, at) => readingInJson(reading, at, evaluation, firstLine));
   return (
     `{"name":${json(order.name)},"range":${plainRange(order.place, firstLine)},"verdict":"${verdict}"` +
-    `,"reservations":${list(reservations, said)},"unresolved":${list(unresolved, said)},"standard":${said(standard)},"evidence":${code(evidence)}` +
+    `,"reservations":${list(reservations, said)},"unresolved":${list(unresolved, said)},"standard":${said(standard)},"guard":"${guard}","evidence":${code(evidence)}` +
     `,"lenses":${lenses},"worked":${allWorked(brief ? [] : workedPair(order))}` +
     `,"readings":${readings},"measures":${allMeasures(measures, firstLine)}` +
     `,"decided":${json(decided && { verdict: decided.verdict, by: decided.by, why: decided.why })}}`

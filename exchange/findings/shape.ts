@@ -2,6 +2,7 @@
 import type {
   Evidence,
   Eye,
+  GuardBand,
   Level,
   Origin,
   Outcome,
@@ -150,8 +151,9 @@ export interface OrderJson {
   readonly reservations: readonly string[];
   /** Codes of findings that keep the order from being accepted. */
   readonly unresolved: readonly string[];
-  /** The standard as named, and the weakest evidence among the limits that decided. */
+  /** The standard as named, the decision rule, and the weakest evidence among the limits that decided. */
   readonly standard: string | null;
+  readonly guard: GuardBand;
   readonly evidence: Evidence | null;
   readonly lenses: { readonly R: LensJson | null; readonly L: LensJson | null };
   /** What is worked out for the pair; empty where brief output was asked for. */

@@ -15,7 +15,13 @@ export function fileFindings(block: Block, context: Context): readonly Finding[]
   if (standards.length === 0 && !declares) return NONE;
   const findings = standards.flatMap((standard) => {
     if (standard.name !== context.standard?.name) return [finding('said-twice', standard.place, { in: 'order' })];
-    if (context.missing.length > 0 || standard !== context.standard || setNamed(standard.name) || context.houses.has(standard.name)) return [];
+    if (
+      context.missing.length > 0 ||
+      standard !== context.standard ||
+      setNamed(standard.name) ||
+      context.houses.has(standard.name)
+    )
+      return [];
     const near = nearestSet(standard.name, context);
     return [finding('standard-unknown', standard.place, { name: standard.name, named: true, near })];
   });

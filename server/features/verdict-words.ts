@@ -1,11 +1,12 @@
-import { type Evaluation, type Measure, type Order, subjectInWords } from '../../orders';
+import { type Evaluation, judgedByInWords, type Measure, type Order, subjectInWords } from '../../orders';
 
 /** What is named before the rest is only counted; a line of an editor is short. */
 const MOST = 3;
 
-/** The verdict as it stands beside the order’s name: `accept, near the limit`, `reject: R axis`. */
+/** The verdict as it stands beside the order’s name: `reject: R axis; z80.1-2015, simple acceptance`. */
 export function verdictInWords({ decided }: Order, evaluation: Evaluation): string {
-  const words = `${evaluation.verdict}${reason(evaluation)}`;
+  const judged = evaluation.verdict === 'unread' ? '' : judgedByInWords(evaluation);
+  const words = [`${evaluation.verdict}${reason(evaluation)}`, judged].filter(Boolean).join('; ');
   if (!decided) return words;
   return `${words}; decided: ${decided.verdict}${decided.by ? ` by ${decided.by}` : ''}`;
 }

@@ -31,7 +31,7 @@ test('a finding names its place, its level and its code, with the line and caret
 test('only the verdict itself is painted', () => {
   const text = written(pair(ORDER, ['R +1.00 -1.50 x 014', ...READ]));
   expect(text).toContain(
-    '<path>a.lentil</>\n  T-1  <reject>reject</>: R axis 4° (limit 3°); z80.1-2015, weakest evidence secondary\n' +
+    '<path>a.lentil</>\n  T-1  <reject>reject</>: R axis 4° (limit 3°); z80.1-2015, simple acceptance, weakest evidence secondary\n' +
       '       common practice: Loosen the rim, turn the R lens back to the axis, and read again.\n',
   );
 });
@@ -53,7 +53,7 @@ describe('the verdict in one line', () => {
     [
       'everything inside',
       pair(ORDER, ['R +1.00 -1.50 x 010', ...READ]),
-      'accept; z80.1-2015, weakest evidence secondary',
+      'accept; z80.1-2015, simple acceptance, weakest evidence secondary',
     ],
     [
       'an eighth on a coarse instrument',
@@ -62,17 +62,17 @@ describe('the verdict in one line', () => {
         ['R +1.12 -1.62 x 010 with BF-1', ...READ],
         ['standard z80.1-2015', 'instrument BF-1', '  reads-to 0.125'],
       ),
-      'accept, near the limit (R power, R cylinder); z80.1-2015, weakest evidence secondary',
+      'accept, near the limit (R power, R cylinder); z80.1-2015, simple acceptance, weakest evidence secondary',
     ],
     [
       'prism with neither sign',
       pair(ORDER, ['R +1.00 -1.50 x 010', 'L +0.75', 'pd 64', 'prism R 0.50 BU L 0']),
-      'reject: vertical prism of the pair 0.50 Δ (limit 0.33 Δ); z80.1-2015, weakest evidence secondary',
+      'reject: vertical prism of the pair 0.50 Δ (limit 0.33 Δ); z80.1-2015, simple acceptance, weakest evidence secondary',
     ],
     [
       'something not read',
       pair(ORDER, ['R +1.00 -1.50 x 010', 'pd 64', 'prism R 0 L 0']),
-      'incomplete: not read: L power, L cylinder; z80.1-2015, weakest evidence secondary',
+      'incomplete: not read: L power, L cylinder; z80.1-2015, simple acceptance, weakest evidence secondary',
     ],
     ['no standard', pair(ORDER, READ, []), 'incomplete: no standard is named, nothing is judged'],
     ['an unknown standard', pair(ORDER, READ, ['standard z80.1-2051']), 'incomplete: no set called z80.1-2051'],
@@ -80,7 +80,7 @@ describe('the verdict in one line', () => {
     [
       'a decision',
       pair(ORDER, ['R +1.00 -1.50 x 014', ...READ, 'decided accept by MT "tried on"']),
-      'reject: R axis 4° (limit 3°); z80.1-2015, weakest evidence secondary; decided: accept by MT, “tried on”',
+      'reject: R axis 4° (limit 3°); z80.1-2015, simple acceptance, weakest evidence secondary; decided: accept by MT, “tried on”',
     ],
   ])('%s', (_, text, words) => {
     expect(verdict(text)).toBe(words);

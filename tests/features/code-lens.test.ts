@@ -16,7 +16,7 @@ test('an order and its reading show the verdict, the counts and the measure that
   // Three measures of each power, two adds, PD and near PD, prism, three of the heights, two base curves.
   const inShort = '16 inside · most of its limit used: R cylinder, 96 %';
   checkLenses(BIFOCAL, [
-    ['order QL-1042', `accept, near the limit · ${inShort}`],
+    ['order QL-1042', `accept, near the limit; z80.1-2015, simple acceptance · ${inShort}`],
     ['reading 2026-11-24 14:30 by KO with FOC-A', inShort],
   ]);
 });
@@ -26,7 +26,12 @@ test('what is outside and what is missing are counted, and a replaced reading ke
     'standard z80.1-2015\norder A\n  R -1.00\n  L -1.00\n  design single-vision\n  pd 64\n  supply glazed\n';
   const readings = '  reading 2026-11-24\n    R -1.50\n    L -1.00\n  reading 2026-11-25\n    R -1.00\n';
   checkLenses(order + readings, [
-    ['order A', expect.stringMatching(/^incomplete: .* not read · \d inside, \d not read$/) as unknown as string],
+    [
+      'order A',
+      expect.stringMatching(
+        /^incomplete: .* not read; z80.1-2015, simple acceptance · \d inside, \d not read$/,
+      ) as unknown as string,
+    ],
     // Off by 0.50 D against 0.13 D: 385 %. A sphere is held to having no cylinder as well.
     [
       'reading 2026-11-24',

@@ -23,7 +23,7 @@ test('blocks stand in the outline by their names, readings below their order', (
     `${BIFOCAL}\n  reading 2026-11-25 stage edged\norder "tray 7"\ntolerance house from z80.1-2015\ndefaults\n`,
     [
       'FOC-A (instrument)',
-      'QL-1042 (accept, near the limit)',
+      'QL-1042 (accept, near the limit; z80.1-2015, simple acceptance)',
       '  2026-11-24 14:30 (with FOC-A)',
       '  2026-11-25 (edged)',
       'tray 7 (unread)',

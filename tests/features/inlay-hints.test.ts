@@ -27,7 +27,7 @@ test('a finished bifocal pair shows its forms, its near power, each deviation an
   checkHints(
     BIFOCAL,
     `
-    order QL-1042⟨accept, near the limit⟩
+    order QL-1042⟨accept, near the limit; z80.1-2015, simple acceptance⟩
     R -4.50 -0.75 x 022⟨= -5.25 +0.75 x 112 near -2.50 -0.75 x 022⟩
     L -4.25 -1.00 x 168⟨= -5.25 +1.00 x 078 near -2.25 -1.00 x 168⟩
     R -4.50 -0.62 x 024⟨= -4.53 -0.625 x 024 cylinder +0.125 D, limit 0.13 D; power +0.095 D, limit 0.13 D; axis 2°, limit 5°⟩
@@ -96,7 +96,7 @@ order A
 test('a reading outside its limit rejects the order by name', () => {
   checkHints(
     `${SINGLE}-1.25\n    L -1.00\n    pd 64\n    prism R 0 L 0`,
-    `order A⟨reject: R power⟩
+    `order A⟨reject: R power; z80.1-2015, simple acceptance⟩
      R -1.25⟨power -0.25 D, limit 0.13 D; cylinder 0.00 D, limit 0.13 D⟩
      L -1.00⟨power 0.00 D, limit 0.13 D; cylinder 0.00 D, limit 0.13 D⟩
      pd 64⟨0.00 Δ, limit 0.67 Δ⟩
@@ -107,7 +107,7 @@ test('a reading outside its limit rejects the order by name', () => {
 test('what was not read is named, and without a standard that is said', () => {
   checkHints(
     `${SINGLE}-1.00`,
-    'order A⟨incomplete: L power, L cylinder and 2 more not read⟩\nR -1.00⟨power 0.00 D, limit 0.13 D; cylinder 0.00 D, limit 0.13 D⟩',
+    'order A⟨incomplete: L power, L cylinder and 2 more not read; z80.1-2015, simple acceptance⟩\nR -1.00⟨power 0.00 D, limit 0.13 D; cylinder 0.00 D, limit 0.13 D⟩',
   );
   checkHints(`${SINGLE}-1.00`.replace(/^standard.*/, ''), 'order A⟨incomplete: no standard named⟩');
 });
@@ -125,7 +125,7 @@ test('an add by lens measure is converted, also where nothing is judged', () => 
 test('a value that a later reading replaced is still shown, as such', () => {
   checkHints(
     `${SINGLE}-1.25\n    L -1.00\n    pd 64\n    prism R 0 L 0\n  reading 2026-11-25\n    R -1.00\n    L -1.00`,
-    `order A⟨accept⟩
+    `order A⟨accept; z80.1-2015, simple acceptance⟩
      R -1.25⟨replaced since: power -0.25 D, limit 0.13 D; cylinder 0.00 D, limit 0.13 D⟩
      L -1.00⟨replaced since: power 0.00 D, limit 0.13 D; cylinder 0.00 D, limit 0.13 D⟩
      pd 64⟨0.00 Δ, limit 0.67 Δ⟩
@@ -197,7 +197,9 @@ test('what an order takes from the defaults stands at its name, and what it says
 test('pointed at, a hint says how it comes about', () => {
   const hints = inlayHints(sample(BIFOCAL).snapshot, { textDocument: { uri: '' }, range: WHOLE }, options());
   const said = (label: RegExp): unknown => hints.find((hint) => label.test(hint.label as string))?.tooltip;
-  expect(said(/^accept/)).toBe('By z80.1-2015. 16 inside · most of its limit used: R cylinder, 96 %');
+  expect(said(/^accept/)).toBe(
+    'accept, near the limit; z80.1-2015, simple acceptance\n\nBy z80.1-2015. 16 inside · most of its limit used: R cylinder, 96 %',
+  );
   expect(said(/^= \+2\.00 /)).toMatch(/^R add: ordered \+2\.00; segment -2\.50 less distance -4\.50 = \+2\.00; read/);
   // A long one is shown whole as well, since editors cut it off.
   expect(said(/^= -4\.53/)).toMatch(/^= -4\.53 -0\.625 x 024 {2}cylinder .*\n\nR cylinder: ordered/);

@@ -43,7 +43,11 @@ test('two orders of one file have each their own', () => {
 test('the status names the verdict and the measure that uses most of its limit', () => {
   const { snapshot, position } = sample(inReading);
   const status = orderStatus(snapshot, { textDocument: { uri: snapshot.uri }, position });
-  expect(status).toMatchObject({ name: 'QL-1042', verdict: 'accept', words: 'accept, near the limit' });
+  expect(status).toMatchObject({
+    name: 'QL-1042',
+    verdict: 'accept',
+    words: 'accept, near the limit; z80.1-2015, simple acceptance',
+  });
   // The right cylinder is 0.125 off a limit of 0.13: 96 percent.
   expect(status?.measures).toContain('R cylinder, 96 %');
 });

@@ -26,7 +26,7 @@ const words = async (wire: Wire, uri = URI): Promise<string> => {
 };
 const changed = (wire: Wire, uri: string, type: FileChangeType = FileChangeType.Changed): Promise<void> =>
   wire.client.sendNotification(DidChangeWatchedFilesNotification.type, { changes: [{ uri, type }] });
-const faults = (wire: Wire, uri = SETTINGS): readonly string[] | undefined =>
+const faults = (wire: Wire, uri = SETTINGS): readonly unknown[] | undefined =>
   wire.published.findLast((one) => one.uri === uri)?.diagnostics.map(({ message }) => message);
 
 describe('the settings file', () => {
