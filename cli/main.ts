@@ -71,6 +71,8 @@ Settings come from the nearest lentil.config.json in the folder of each file or 
 
 Instruments and house tolerances are looked up in the file, then in the nearest bench.lentil above it.
 
+An order number that another file of the same run has with other powers is a warning; standard input is not compared.
+
 With --cache, what was told of a file is kept until its text, its bench.lentil, its settings, the options or the version change. The
 folder may be kept, shared or deleted at will. Without the option nothing is written anywhere.
 

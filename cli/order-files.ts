@@ -9,6 +9,7 @@ import {
   toleranceSetById,
 } from '../orders';
 import type { Complaints } from './complaints';
+import { type ElsewhereOfFile, ordersElsewhere } from './elsewhere';
 import { type Input, inputsOf, STANDARD_INPUT } from './inputs';
 import { readStandardInput, readText, type TextOrError } from './read-text';
 import type { Surroundings, SurroundingsOfFile } from './surroundings';
@@ -41,14 +42,17 @@ export async function* orderFiles(
   surroundings: Surroundings,
   complaints: Complaints,
 ): AsyncGenerator<OrderFile | UnreadableFile> {
+  const inputs: Input[] = [];
+  for await (const input of inputsOf(paths)) inputs.push(input);
+  const elsewhere = ordersElsewhere(inputs);
   const taken = (path: string, read: TextOrError, absolute: string | null): OrderFile | UnreadableFile => {
-    const opened = openText(path, read, surroundings.of(absolute));
+    const opened = openText(path, read, surroundings.of(absolute), elsewhere(absolute));
     for (const complaint of opened.complaints) complaints.tell(complaint);
     if (opened.file.kind === 'unreadable') return opened.file;
     const { text, context } = opened.file;
     return { kind: 'orders', path, context, analyses: analysesIn(text.cuts, text.holding, context) };
   };
-  for await (const input of inputsOf(paths)) {
+  for (const input of inputs) {
     if (input.kind === 'nothing' || input.kind === 'empty') tellInput(input, complaints);
     else if (input.kind === 'standard-input') yield taken(STANDARD_INPUT, await readStandardInput(), null);
     else yield taken(input.path, readText(input.absolute), input.absolute);
@@ -66,6 +70,7 @@ export function openText(
   path: string,
   read: TextOrError,
   around: SurroundingsOfFile,
+  elsewhere: ElsewhereOfFile,
 ): { readonly file: OpenedText | UnreadableFile; readonly complaints: readonly string[] } {
   if ('error' in read)
     return { file: { kind: 'unreadable', path, error: read.error }, complaints: [`${path}: ${read.error}`] };
@@ -73,7 +78,7 @@ export function openText(
   // Whether it is accepted hangs on what they say.
   if (unusable !== null) return { file: { kind: 'unreadable', path, error: unusable }, complaints: [unusable] };
   const text = longText(read.text);
-  const context = contextOfText(text, around.choices, around.shared);
+  const context = contextOfText(text, { ...around.choices, elsewhere: new Map(elsewhere) }, around.shared);
   const { fallbackStandard } = context;
   const complaints = [...around.complaints];
   if (fallbackStandard !== null && !isKnownSet(fallbackStandard, context))

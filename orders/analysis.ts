@@ -8,6 +8,7 @@ import { type Evaluation, evaluate } from './evaluate';
 import type { Finding, Place } from './finding';
 import type { HouseSet } from './house';
 import type { Instrument, Order, Reading } from './model';
+import type { OrderElsewhere } from './order-elsewhere';
 import { resolveOrder } from './resolve';
 import { type Checked, checkOrders } from './rules/check-orders';
 import { withoutConfirmed } from './rules/confirmed';
@@ -47,6 +48,8 @@ interface Dependencies {
   readonly guard: GuardBand;
   readonly nearPercent: number | null;
   readonly missing: Context['missing'];
+  /** Orders of its name in other files. */
+  readonly elsewhere: readonly OrderElsewhere[] | null;
   readonly hasFileStandard: boolean;
   /** What is told of lines that hold for the whole file. */
   readonly file: readonly Finding[];
@@ -134,6 +137,7 @@ function dependenciesOf(order: Order | null, block: Block, context: Context): De
     guard: context.guard,
     nearPercent: context.nearPercent,
     missing: context.missing,
+    elsewhere: elsewhereOf(order, context),
     hasFileStandard: context.standard !== null,
     file: fileFindings(block, context),
     defaults: order && context.defaults,
@@ -145,6 +149,9 @@ function dependenciesOf(order: Order | null, block: Block, context: Context): De
 
 const declaredIn = ({ instruments, houses }: Context): string =>
   [...instruments.keys(), '', ...houses.keys()].join('\n');
+
+const elsewhereOf = (order: Order | null, { elsewhere }: Context): readonly OrderElsewhere[] | null =>
+  (order?.name == null || elsewhere.size === 0 ? undefined : elsewhere.get(order.name)) ?? null;
 
 const sharing = (order: Order | null, { sharedNames }: Context): number | null =>
   (order?.name == null ? undefined : sharedNames.get(order.name)) ?? null;
@@ -159,6 +166,7 @@ function holds({ result: { order, block }, on }: Kept, context: Context): boolea
     on.guard === context.guard &&
     on.nearPercent === context.nearPercent &&
     on.missing === context.missing &&
+    on.elsewhere === elsewhereOf(order, context) &&
     on.hasFileStandard === (context.standard !== null) &&
     on.defaults === context.defaults &&
     on.sharing === sharing(order, context) &&

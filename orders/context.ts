@@ -5,6 +5,7 @@ import type { Place } from './finding';
 import { type HouseSet, houseSetOf } from './house';
 import { instrumentOf } from './instrument';
 import type { Instrument, Order, Placed } from './model';
+import type { OrderElsewhere } from './order-elsewhere';
 import { carryNames, sharedNames } from './order-names';
 import type { GuardBand } from './uncertainty';
 
@@ -36,6 +37,8 @@ export interface Context {
   readonly sharedNames: ReadonlyMap<string, number>;
   /** From how many percent of its limit on a deviation that passes is told; null tells none. */
   readonly nearPercent: number | null;
+  /** Orders of other files by the name they share with one of this document. */
+  readonly elsewhere: ReadonlyMap<string, readonly OrderElsewhere[]>;
   /** What should be known of the above and is not. */
   readonly missing: readonly MissingInput[];
 }
@@ -130,10 +133,13 @@ export interface Choices {
   readonly guard?: GuardBand;
   /** From how many percent of its limit on a deviation that passes is told; null tells none. */
   readonly nearPercent?: number | null;
+  /** Orders of other files by the name they share with one of the document; an order with other powers is told. */
+  readonly elsewhere?: Context['elsewhere'];
   /** Inputs that belong to the document and are not at hand; while there are any, no order is judged. */
   readonly missing?: readonly MissingInput[];
 }
 
+const NOTHING_ELSEWHERE: Context['elsewhere'] = new Map();
 const NOTHING_MISSING: readonly MissingInput[] = [];
 
 /**
@@ -156,7 +162,13 @@ export function contextOf(
  */
 export function contextFrom(
   sources: readonly (readonly Block[])[],
-  { standard: fallbackStandard = null, guard = 'simple', nearPercent = null, missing = NOTHING_MISSING }: Choices,
+  {
+    standard: fallbackStandard = null,
+    guard = 'simple',
+    nearPercent = null,
+    missing = NOTHING_MISSING,
+    elsewhere = NOTHING_ELSEWHERE,
+  }: Choices,
   names: Context['sharedNames'],
 ): Context {
   const instruments = new Map<string, Instrument>();
@@ -180,6 +192,7 @@ export function contextFrom(
     houses,
     guard,
     nearPercent,
+    elsewhere,
     missing,
     sharedNames: names,
   };

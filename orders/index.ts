@@ -84,6 +84,13 @@ export { againstLimit, arithmetic, deviationInWords, stepInWords, subjectInWords
 export type { Measure, Outcome, Quantity } from './measures/measure';
 export type * from './model';
 export { nextSteps, STEPS_CAUTION } from './next-steps';
+export {
+  type OrderElsewhere,
+  type OrderPowers,
+  orderPowersIn,
+  orderPowersOf,
+} from './order-elsewhere';
+export { orderNames } from './order-names';
 export { type PowerForm, powerInOtherForms, prismInOtherForm } from './other-forms';
 export { type JobSheet, jobPicture, jobSheet, SHEET_STYLE, type SheetOf, sheetPage } from './picture';
 export { escaped as inMarkup } from './picture/markup';

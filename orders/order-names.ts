@@ -20,10 +20,13 @@ export function sharedNamesIn(cuts: Cuts): ReadonlyMap<string, number> {
   return changed(new Map(), new Map(), names, 1).shared;
 }
 
+/** Every name that an order of the document has. */
+export const orderNames = (document: LentilDocument): Iterable<string> => namesOf(document).counts.keys();
+
 function namesOf(document: LentilDocument): Names {
   const known = NAMES.get(document);
   if (known) return known;
-  return keep(document, changed(new Map(), new Map(), document.blocks.map(nameOf), 1));
+  return keep(document, changed(new Map(), new Map(), document.blocks.map(nameOfBlock), 1));
 }
 
 /**
@@ -32,8 +35,8 @@ function namesOf(document: LentilDocument): Names {
  * @param tail how many they share at their ends
  */
 export function carryNames(before: LentilDocument, after: LentilDocument, head: number, tail: number): boolean {
-  const gone = before.blocks.slice(head, before.blocks.length - tail).map(nameOf);
-  const come = after.blocks.slice(head, after.blocks.length - tail).map(nameOf);
+  const gone = before.blocks.slice(head, before.blocks.length - tail).map(nameOfBlock);
+  const come = after.blocks.slice(head, after.blocks.length - tail).map(nameOfBlock);
   const old = namesOf(before);
   if (gone.join('\n') === come.join('\n')) {
     NAMES.set(after, old);
@@ -69,10 +72,12 @@ function changed(
 /** A look at the text of the header, since all orders of a file are asked and few of them have been parsed. */
 const HEADER = /^[ \t]*order[ \t]+(?:"((?:[^"]|"")*)"|([^\s"#]+))/i;
 
-const nameOf = ({ kind, lines }: Block): string | null =>
+/** The name of an order by the look of its header; null for a block that is none. */
+export const nameOfBlock = ({ kind, lines }: Block): string | null =>
   kind === 'order' ? nameInHeader(lines[0]?.text ?? '') : null;
 
-function nameInHeader(line: string): string | null {
+/** The name in the first line of an order, or null. */
+export function nameInHeader(line: string): string | null {
   const found = HEADER.exec(line);
   return found?.[1]?.replaceAll('""', '"') ?? found?.[2] ?? null;
 }

@@ -9,6 +9,7 @@ import {
   contextOfText,
   type LongText,
 } from '../../orders';
+import type { ElsewhereOfFile } from '../elsewhere';
 import { openText } from '../order-files';
 import { readText, type TextOrError } from '../read-text';
 import { Surroundings, type SurroundingsOfFile } from '../surroundings';
@@ -52,16 +53,16 @@ export class Judge {
     return task.kind === 'part' ? this.#part(task.file, task.part) : task.files.flatMap((file) => this.#file(file));
   }
 
-  #file({ path, absolute }: FilePath): Told[] {
+  #file({ path, absolute, elsewhere }: FilePath): Told[] {
     const read = readText(absolute as string);
     const around = this.#surroundings.of(absolute);
-    const tell = (): Told[] => this.#whole(path, read, around);
+    const tell = (): Told[] => this.#whole(path, read, around, elsewhere);
     if (!this.#cache || absolute === null) return tell();
-    return this.#cache.told({ absolute, part: 0, restsOn: [path, read, around.stamp] }, tell);
+    return this.#cache.told({ absolute, part: 0, restsOn: [path, read, around.stamp, elsewhere] }, tell);
   }
 
-  #whole(path: string, read: TextOrError, around: SurroundingsOfFile): Told[] {
-    const { file, complaints } = openText(path, read, around);
+  #whole(path: string, read: TextOrError, around: SurroundingsOfFile, elsewhere: ElsewhereOfFile): Told[] {
+    const { file, complaints } = openText(path, read, around, elsewhere);
     const told = complaints.map((text): Told => ({ kind: 'complaint', text }));
     if (file.kind === 'unreadable') return [...told, file];
     const { text, context } = file;
@@ -74,10 +75,15 @@ export class Judge {
   }
 
   #part(file: FilePath, part: Part): Told[] {
-    const { path, absolute } = file;
+    const { path, absolute, elsewhere } = file;
     const tell = (): Told[] => this.#blocks(file, part);
     if (!this.#cache || absolute === null) return tell();
-    const restsOn = [path, { ...part, sharedNames: [...part.sharedNames] }, this.#surroundings.of(absolute).stamp];
+    const restsOn = [
+      path,
+      { ...part, sharedNames: [...part.sharedNames] },
+      this.#surroundings.of(absolute).stamp,
+      elsewhere,
+    ];
     return this.#cache.told({ absolute, part: part.number, restsOn }, tell);
   }
 
@@ -90,11 +96,15 @@ export class Judge {
     ];
   }
 
-  #openFile({ path, absolute }: FilePath, { holding, sharedNames }: Part): OpenFile {
+  #openFile({ path, absolute, elsewhere }: FilePath, { holding, sharedNames }: Part): OpenFile {
     if (this.#open?.path === path) return this.#open;
     const blocks = new Map(holding.map(([at, cut]) => [at, blockAt(cut, 0)]));
     const { choices, shared, settings } = this.#surroundings.of(absolute);
-    const context = contextOfText({ holding: blocks, sharedNames }, choices, shared);
+    const context = contextOfText(
+      { holding: blocks, sharedNames },
+      { ...choices, elsewhere: new Map(elsewhere) },
+      shared,
+    );
     this.#open = { path, holding: blocks, context, strict: settings.strict };
     return this.#open;
   }

@@ -1,5 +1,6 @@
 /** What is handed to a thread and what comes back, as plain data. */
 import type { Cuts, LongText } from '../../orders';
+import type { ElsewhereOfFile } from '../elsewhere';
 import type { GivenSettings } from '../settings-files';
 
 export type CheckFormat = 'text' | 'json' | 'jsonl' | 'sarif' | 'junit';
@@ -20,6 +21,8 @@ export interface FilePath {
   readonly path: string;
   /** Null for standard input. */
   readonly absolute: string | null;
+  /** Orders of other files by a name that one of its own has. */
+  readonly elsewhere: ElsewhereOfFile;
 }
 
 /** Small files, read where they are judged; some blocks of a large one, which was read and cut before; or one that could not be read. */

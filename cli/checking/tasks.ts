@@ -2,7 +2,8 @@
 import { statSync } from 'node:fs';
 import { type Cuts, type LongText, partOf } from '../../orders';
 import type { Complaints } from '../complaints';
-import { inputsOf, STANDARD_INPUT } from '../inputs';
+import { ordersElsewhere } from '../elsewhere';
+import { type Input, inputsOf, STANDARD_INPUT } from '../inputs';
 import { openText, tellInput } from '../order-files';
 import { readStandardInput, readText, type TextOrError } from '../read-text';
 import type { Surroundings } from '../surroundings';
@@ -41,25 +42,30 @@ export async function* tasksOf(
     return [task];
   };
   const inParts = function* (file: FilePath, read: TextOrError): Generator<SizedTask> {
-    const opened = openText(file.path, read, surroundings.of(file.absolute));
+    const opened = openText(file.path, read, surroundings.of(file.absolute), file.elsewhere);
     for (const complaint of opened.complaints) complaints.tell(complaint);
     if (opened.file.kind === 'orders') yield* partsOf(file, opened.file.text);
     else yield { task: { kind: 'unreadable', path: file.path, error: opened.file.error }, size: 0 };
   };
-  for await (const input of inputsOf(paths)) {
+  const inputs: Input[] = [];
+  for await (const input of inputsOf(paths)) inputs.push(input);
+  const elsewhere = ordersElsewhere(inputs);
+  for (const input of inputs) {
     if (input.kind === 'nothing' || input.kind === 'empty') tellInput(input, complaints);
     else if (input.kind === 'standard-input') {
       yield* gathered();
-      yield* inParts({ path: STANDARD_INPUT, absolute: null }, await readStandardInput());
+      yield* inParts({ path: STANDARD_INPUT, absolute: null, elsewhere: elsewhere(null) }, await readStandardInput());
     } else {
-      const bytes = sizeOf(input.absolute);
-      const read = bytes < LARGE ? null : readText(input.absolute);
+      const { path, absolute } = input;
+      const file: FilePath = { path, absolute, elsewhere: elsewhere(absolute) };
+      const bytes = sizeOf(absolute);
+      const read = bytes < LARGE ? null : readText(absolute);
       if (read && 'text' in read) {
         yield* gathered();
-        yield* inParts(input, read);
+        yield* inParts(file, read);
         continue;
       }
-      files.push({ path: input.path, absolute: input.absolute });
+      files.push(file);
       size += bytes;
       if (size >= PART || files.length >= MOST_FILES) yield* gathered();
     }

@@ -5,6 +5,7 @@ import { confirmationIdle } from './confirmation-idle';
 import { definedTwice } from './defined-twice';
 import { lineOutside } from './line-outside';
 import { nameMissing } from './name-missing';
+import { orderElsewhere } from './order-elsewhere';
 import { orderLineBelowReading } from './order-line-below-reading';
 import { orderTwice } from './order-twice';
 import { readingMissing } from './reading-missing';
@@ -18,6 +19,7 @@ export const BLOCKS: readonly Rule[] = [
   definedTwice,
   lineOutside,
   nameMissing,
+  orderElsewhere,
   orderLineBelowReading,
   orderTwice,
   readingMissing,

@@ -1,7 +1,7 @@
 /** Every rule’s page holds: its wrong example raises the code, its right one does not, and no fix leaves it standing. */
 import { describe, expect, test } from 'vitest';
 import { lineWord, VOCABULARY } from '../../../grammar';
-import { type AnalysisOptions, RULES, type Rule, readSettings, SETTINGS_FILE } from '../../../orders';
+import { type AnalysisOptions, orderPowersIn, RULES, type Rule, readSettings, SETTINGS_FILE } from '../../../orders';
 import { findingsWith, fixesOf, mended, told } from '../../support/findings';
 import { JOB, type Job, ORDER, put, without, written } from '../../support/job';
 
@@ -148,6 +148,18 @@ const PLACES: Readonly<Record<string, Place>> = {
   'nearly-used-up': { job: JOB, frame: inReading, options: { nearPercent: 80 } },
   'not-judged': { job: JOB, frame: inOrder },
   'not-read': { job: { ...JOB, reading: without(JOB.reading, 'R', 'L') }, frame: inReading },
+  'order-elsewhere': {
+    job: JOB,
+    frame: (line) => (job) => ({ ...job, order: [line, ...job.order.slice(1)] }),
+    options: {
+      elsewhere: new Map([
+        [
+          'QL-1042',
+          orderPowersIn('order QL-1042\n  R -9.00\n', () => true).map((one) => ({ ...one, path: 'b.lentil' })),
+        ],
+      ]),
+    },
+  },
   'order-line-below-reading': { job: ORDER, frame: asLines, right: (line) => () => asLines(line)(ORDER) },
   'pd-halves-missing': { job: order(...DISTANCE, ...PROGRESSIVE), frame: inOrder },
   'pd-missing': { job: { ...ORDER, order: without(ORDER.order, 'pd') }, frame: inOrder },
