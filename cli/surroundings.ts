@@ -1,7 +1,10 @@
 /** What an order file is judged with besides its own text: its settings and its bench file, each found by the command alike. */
-import type { Choices, LentilDocument, MissingInput } from '../orders';
+import { type Choices, dayOfChecking, type LentilDocument, type MissingInput } from '../orders';
 import { type BenchFile, BenchFiles } from './bench-files';
 import { type GivenSettings, SettingsFiles, type SettingsOfFile } from './settings-files';
+
+/** One day for all of a run, though it may last past midnight. */
+const TODAY = dayOfChecking();
 
 export class Surroundings {
   readonly #benches = new BenchFiles();
@@ -28,10 +31,11 @@ export class SurroundingsOfFile {
 
   /** What was chosen, and what is missing: by a bench file that cannot be read nothing is judged. */
   get choices(): Choices {
+    const choices = { ...this.settings.choices, today: TODAY };
     const error = this.#bench?.error;
-    if (error == null) return this.settings.choices;
+    if (error == null) return choices;
     const missing: readonly MissingInput[] = [{ what: 'bench.lentil', why: error }];
-    return { ...this.settings.choices, missing };
+    return { ...choices, missing };
   }
 
   get shared(): readonly LentilDocument[] {
@@ -46,6 +50,6 @@ export class SurroundingsOfFile {
   /** Whatever it adds to a result, as plain data. */
   get stamp(): unknown {
     const { path, text, error } = this.settings;
-    return [path, text, error, this.#bench && [this.#bench.path, this.#bench.text, this.#bench.error]];
+    return [TODAY, path, text, error, this.#bench && [this.#bench.path, this.#bench.text, this.#bench.error]];
   }
 }

@@ -8,7 +8,7 @@ export { formatChanges, formatText, type LineChange } from './format';
 export { nearestWord } from './nearest';
 export { parseLine } from './parser';
 export { REPEATABLE_LINES } from './parser/readers';
-export { type LineSection, type SectionKind, sectionsOf } from './sections';
+export { type LineSection, misplacedLines, type SectionKind, sectionsOf } from './sections';
 export {
   commentStart,
   indentOf,

@@ -75,3 +75,23 @@ function canStandIn(block: 'order' | 'reading', node: LineNode): boolean {
   const word = node.head ? lineWord(node.head.word) : undefined;
   return word?.blocks.includes(block) ?? false;
 }
+
+const WITH_OWN_LINES = new Set<Block['kind']>(['instrument', 'tolerance', 'defaults']);
+const NOWHERE: readonly number[] = [];
+
+/**
+ * The lines of an instrument, a house set or the defaults that such a block cannot have, counted from its first line:
+ * which blocks a word belongs to is said once for each word, in the vocabulary. Orders and readings tell their lines
+ * apart by themselves.
+ */
+export function misplacedLines(block: Block): readonly number[] {
+  if (!WITH_OWN_LINES.has(block.kind)) return NOWHERE;
+  const sections = sectionsOf(block);
+  return block.lines.flatMap((line, number) => {
+    const kind = sections[number]?.kind;
+    if (kind === 'header' || kind === 'file' || kind === 'none') return [];
+    const { head } = line.parsed(block.kind).node;
+    const blocks: readonly string[] | undefined = head ? lineWord(head.word)?.blocks : undefined;
+    return blocks && !blocks.includes(block.kind) ? [number] : [];
+  });
+}

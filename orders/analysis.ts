@@ -50,6 +50,7 @@ interface Dependencies {
   readonly missing: Context['missing'];
   /** Orders of its name in other files. */
   readonly elsewhere: readonly OrderElsewhere[] | null;
+  readonly today: string | null;
   readonly hasFileStandard: boolean;
   /** What is told of lines that hold for the whole file. */
   readonly file: readonly Finding[];
@@ -138,6 +139,7 @@ function dependenciesOf(order: Order | null, block: Block, context: Context): De
     nearPercent: context.nearPercent,
     missing: context.missing,
     elsewhere: elsewhereOf(order, context),
+    today: context.today,
     hasFileStandard: context.standard !== null,
     file: fileFindings(block, context),
     defaults: order && context.defaults,
@@ -167,6 +169,7 @@ function holds({ result: { order, block }, on }: Kept, context: Context): boolea
     on.nearPercent === context.nearPercent &&
     on.missing === context.missing &&
     on.elsewhere === elsewhereOf(order, context) &&
+    on.today === context.today &&
     on.hasFileStandard === (context.standard !== null) &&
     on.defaults === context.defaults &&
     on.sharing === sharing(order, context) &&

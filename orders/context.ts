@@ -41,6 +41,8 @@ export interface Context {
   readonly elsewhere: ReadonlyMap<string, readonly OrderElsewhere[]>;
   /** What should be known of the above and is not. */
   readonly missing: readonly MissingInput[];
+  /** The day of checking, year-month-day, against which no date of a reading may lie ahead; null holds none against it. */
+  readonly today: string | null;
 }
 
 /** Parts of a context that one text contributes; kept per block, so that an edit elsewhere reuses them. */
@@ -137,6 +139,8 @@ export interface Choices {
   readonly elsewhere?: Context['elsewhere'];
   /** Inputs that belong to the document and are not at hand; while there are any, no order is judged. */
   readonly missing?: readonly MissingInput[];
+  /** The day of checking, year-month-day; no reading and no calibration can be of a later one. Null or absent: no check. */
+  readonly today?: string | null;
 }
 
 const NOTHING_ELSEWHERE: Context['elsewhere'] = new Map();
@@ -168,6 +172,7 @@ export function contextFrom(
     nearPercent = null,
     missing = NOTHING_MISSING,
     elsewhere = NOTHING_ELSEWHERE,
+    today = null,
   }: Choices,
   names: Context['sharedNames'],
 ): Context {
@@ -194,6 +199,7 @@ export function contextFrom(
     nearPercent,
     elsewhere,
     missing,
+    today,
     sharedNames: names,
   };
 }

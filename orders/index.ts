@@ -66,6 +66,7 @@ export {
   type MissingInput,
   standardOf,
 } from './context';
+export { dayOf, dayOfChecking } from './day';
 export type { Evaluation, Verdict } from './evaluate';
 export { roundTo, tidy } from './exact';
 export type { Edit, Family, Finding, FindingData, Fix, Level, Place } from './finding';

@@ -1,6 +1,7 @@
 /** Instruments as declared, and what their smallest step does to a reading. */
 import type { Block } from '../grammar';
 import { isSame, roundTo } from './exact';
+import type { Place } from './finding';
 import type { Instrument, Measurement, Reading } from './model';
 
 /** Reads an `instrument` block. Returns null when it has no name. */
@@ -15,12 +16,17 @@ export function instrumentOf(block: Block): Instrument | null {
     zeroPlace: null,
     uncertainty: null,
     calibrated: null,
+    calibratedPlace: null,
     due: null,
     testLenses: [],
+    impossible: [],
   };
-  const tests: { nominal: number; read: number; place: { line: number; start: number; end: number } }[] = [];
+  const tests: { nominal: number; read: number; place: Place }[] = [];
+  const impossible: Impossible[] = [];
   for (const [line, { node }] of block.lines.map((one) => one.parsed(block.kind)).entries()) {
     if (node.kind === 'figure' && node.figure?.value != null) {
+      const { value, start, end } = node.figure;
+      if (!isPossible(node.which, value)) impossible.push({ what: node.which, value, place: { line, start, end } });
       if (node.which === 'reads-to') draft.step = node.figure.value;
       else if (node.which === 'zero') {
         draft.zero = node.figure.value;
@@ -29,14 +35,31 @@ export function instrumentOf(block: Block): Instrument | null {
     } else if (node.kind === 'dated' && node.which === 'calibrated') {
       draft.calibrated = node.date?.iso ?? null;
       draft.due = node.due?.iso ?? null;
+      const { calibrated, due } = draft;
+      if (node.date) draft.calibratedPlace = { line, start: node.date.start, end: node.date.end };
+      if (node.due && calibrated !== null && due !== null && due <= calibrated)
+        impossible.push({ what: 'due', value: due, place: { line, start: node.due.start, end: node.due.end } });
     } else if (node.kind === 'text' && node.which === 'kind') draft.kind = node.text?.text ?? null;
     else if (node.kind === 'test-lens' && node.nominal?.value != null && node.read?.value != null) {
       const place = { line, start: node.nominal.start, end: node.read.end };
       tests.push({ nominal: node.nominal.value, read: node.read.value, place });
     }
   }
-  return { ...draft, testLenses: tests };
+  return { ...draft, testLenses: tests, impossible };
 }
+
+type Impossible = Instrument['impossible'][number];
+
+/** What the figures of a focimeter can be, dioptres: a step and an uncertainty are more than nothing. The ends are ours. */
+const POSSIBLE = {
+  'reads-to': { above: 0, most: 0.5 },
+  uncertainty: { above: 0, most: 1 },
+  zero: { above: -1.0001, most: 1 },
+} as const;
+
+/** Whether a focimeter can have such a step, such an uncertainty or such a zero, dioptres. */
+export const isPossible = (what: keyof typeof POSSIBLE, value: number): boolean =>
+  value > POSSIBLE[what].above && value <= POSSIBLE[what].most;
 
 /** The instrument a line was read on: its own, or that of the whole reading. Null where none is named or declared. */
 export const instrumentOfLine = (

@@ -172,6 +172,8 @@ export interface Order {
   readonly tested: Placed<number> | null;
   readonly compensation: Placed<Compensation> | null;
   readonly supply: Supply;
+  /** Whether the supply is said, plain from what only glazed lenses have, or assumed because nothing is known. */
+  readonly supplyFrom: 'said' | 'frame' | 'assumed';
   /** Which cautions on thickness and impact apply. */
   readonly purpose: Placed<Purpose> | null;
   readonly standard: Placed<string> | null;
@@ -298,7 +300,14 @@ export interface Instrument {
   /** Stated uncertainty of a power reading, dioptres. */
   readonly uncertainty: number | null;
   readonly calibrated: string | null;
+  readonly calibratedPlace: Place | null;
   readonly due: string | null;
+  /** What no instrument can have: a step of nothing, a negative uncertainty, a calibration due before it was made. */
+  readonly impossible: readonly {
+    readonly what: 'reads-to' | 'uncertainty' | 'zero' | 'due';
+    readonly value: number | string;
+    readonly place: Place;
+  }[];
   readonly testLenses: readonly { readonly nominal: number; readonly read: number; readonly place: Place }[];
 }
 

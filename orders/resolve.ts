@@ -1,5 +1,14 @@
 /** From the lines of a block to an order. Never throws on any text: what cannot be understood is told and left out. */
-import { type Block, type Eye, type Line, type LineNode, type LineSection, type Span, sectionsOf } from '../grammar';
+import {
+  type Block,
+  type Eye,
+  type Line,
+  type LineNode,
+  type LineSection,
+  misplacedLines,
+  type Span,
+  sectionsOf,
+} from '../grammar';
 import { Draft, type Key, type Owner, type SaidOfLens, type SaidOfOrder } from './draft';
 import { tidy } from './exact';
 import type { Finding, Place } from './finding';
@@ -84,8 +93,9 @@ const NOTHING_INHERITED: readonly number[] = [];
 function takeDefaults(defaults: Block, draft: Draft, place: Place): readonly number[] {
   // A default has no place in the order; findings about it are shown at the order’s name.
   const at: At = () => place;
+  const misplaced = new Set(misplacedLines(defaults));
   return sectionsOf(defaults).flatMap(({ kind }, number) => {
-    if (kind !== 'body') return [];
+    if (kind !== 'body' || misplaced.has(number)) return [];
     let isTaken = false;
     const put = (owner: Owner, key: Key, value: unknown): void => {
       isTaken = draft.putDefault(owner, key, value, place) || isTaken;
@@ -176,6 +186,7 @@ function build(
     frame,
     asWorn,
     supply: said.supply?.value ?? (isMounted(draft) ? 'glazed' : 'uncut'),
+    supplyFrom: said.supply ? 'said' : isMounted(draft) ? 'frame' : 'assumed',
     purpose: said.purpose,
     tested: said.tested,
     compensation: said.compensation,

@@ -10,7 +10,7 @@ import {
   TextDocumentSyncKind,
   type WorkDoneProgressParams,
 } from 'vscode-languageserver';
-import { SETTINGS_FILE } from '../orders';
+import { dayOf, SETTINGS_FILE } from '../orders';
 import { version } from '../package.json';
 import { type Abilities, abilitiesOf } from './abilities';
 import { withClientFiles } from './client-files';
@@ -71,7 +71,7 @@ export function serve(connection: Connection, platform: Platform, features: Feat
   const options = (uri: string): Options => ({
     abilities,
     settings: session.settings(uri),
-    today: today(),
+    today: dayOf(new Date()),
     names: () => session.lookup(),
     isEveryFileRead: () => session.isEveryFileRead,
   });
@@ -223,12 +223,6 @@ const CAPABILITIES: InitializeResult['capabilities'] = {
     fileOperations: { didDelete: FOLDERS, didRename: FOLDERS },
   },
 };
-
-/** The day where the editor is, not that of Greenwich. */
-function today(): string {
-  const now = new Date();
-  return [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, '0')).join('-');
-}
 
 const WATCHED = { watchers: [{ globPattern: `**/*${EXTENSION}` }, { globPattern: `**/${SETTINGS_FILE}` }] };
 

@@ -3,7 +3,7 @@
  * in the editor wins over the one on disk for as long as it is open.
  */
 import { FileChangeType, type TextDocumentContentChangeEvent } from 'vscode-languageserver';
-import { type LentilDocument, type MissingInput, parseDocument } from '../orders';
+import { dayOfChecking, type LentilDocument, type MissingInput, parseDocument } from '../orders';
 import { benchAddresses, isBenchFile, isInside, isNearbyFile, isServed, keyOf } from './addresses';
 import { ClosedFiles } from './names/closed-files';
 import { Lookup } from './names/lookup';
@@ -281,7 +281,14 @@ export function surroundingsOf({
   missing,
 }: Pick<Around, 'settings' | 'bench' | 'missing'>): Surroundings {
   const { standard, guard, nearPercent } = settings;
-  return { standard, guard, nearPercent, missing, shared: bench?.document ? [bench.document] : [] };
+  return {
+    standard,
+    guard,
+    nearPercent,
+    missing,
+    today: dayOfChecking(),
+    shared: bench?.document ? [bench.document] : [],
+  };
 }
 
 /** The answer, or undefined when there is none or it is too long in coming. */

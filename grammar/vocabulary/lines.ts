@@ -1,9 +1,13 @@
 /** Words that open a line: blocks and the lines in them. */
 import { type BlockKind, entry, type VocabularyEntry } from './entry';
 
+/** What a house may preset for every order of a file. */
 const ORDER: readonly BlockKind[] = ['order', 'defaults'];
+/** What belongs to one job or one wearer alone, and is never preset. */
+const ONE_ORDER: readonly BlockKind[] = ['order'];
 const READING: readonly BlockKind[] = ['reading'];
 const BOTH: readonly BlockKind[] = ['order', 'defaults', 'reading'];
+const ONE_ORDER_AND_READING: readonly BlockKind[] = ['order', 'reading'];
 
 export const LINES: readonly VocabularyEntry[] = [
   // Blocks
@@ -48,7 +52,7 @@ export const LINES: readonly VocabularyEntry[] = [
     [],
     'rx R … L … add … prism …',
     'The prescription as received, beside the order made from it.',
-    ORDER,
+    ONE_ORDER,
   ),
   entry(
     'line',
@@ -68,7 +72,7 @@ export const LINES: readonly VocabularyEntry[] = [
     ['addition'],
     'add +2.00 | add R +2.00 L +2.25 | add R -4.50 -> -2.50 front-vertex',
     'Near addition, as ordered, as reduced, or as two drum positions: distance portion, then segment.',
-    [...BOTH, 'tolerance'],
+    [...ONE_ORDER_AND_READING, 'tolerance'],
   ),
   entry(
     'line',
@@ -76,7 +80,7 @@ export const LINES: readonly VocabularyEntry[] = [
     [],
     'prism R 2.00 BI 0.50 BU L 2.00 BI | prism R 2.06 base 014',
     'Ordered or measured prism, per eye, with its base.',
-    [...BOTH, 'tolerance'],
+    [...ONE_ORDER_AND_READING, 'tolerance'],
   ),
   entry(
     'line',
@@ -84,10 +88,10 @@ export const LINES: readonly VocabularyEntry[] = [
     ['ipd', 'cd'],
     'pd 63 near 60 | pd R 31.5 L 31.5 near R 30 L 30',
     'Interpupillary distance in millimetres: binocular, monocular, or both; in a reading the distance between the points with the ordered prism.',
-    [...BOTH, 'tolerance'],
+    [...ONE_ORDER_AND_READING, 'tolerance'],
   ),
   entry('line', 'near-pd', ['npd'], 'near-pd 60', 'Near interpupillary distance, when written on a line of its own.', [
-    ...BOTH,
+    ...ONE_ORDER_AND_READING,
     'tolerance',
   ]),
   entry(
@@ -104,7 +108,7 @@ export const LINES: readonly VocabularyEntry[] = [
     ['heights', 'ht'],
     'height 17 | height R 17 L 16.5',
     'Height above the lower tangent of the boxed lens: segment top, fitting point, or the point of the ordered prism.',
-    [...BOTH, 'tolerance'],
+    [...ONE_ORDER_AND_READING, 'tolerance'],
   ),
   entry(
     'line',
@@ -140,7 +144,7 @@ export const LINES: readonly VocabularyEntry[] = [
     [...BOTH, 'tolerance'],
   ),
   entry('line', 'blank', [], 'blank 70', 'Diameter of the lens blank in millimetres.', ORDER),
-  entry('line', 'inset', [], 'inset R 2 L 2', 'Inset of the near point towards the nose in millimetres.', ORDER),
+  entry('line', 'inset', [], 'inset R 2 L 2', 'Inset of the near point towards the nose in millimetres.', ONE_ORDER),
   entry(
     'line',
     'frame',
@@ -172,7 +176,7 @@ export const LINES: readonly VocabularyEntry[] = [
     [],
     'verification R -3.12 -0.93 x 012 add +2.12 L …',
     'What a focimeter should read, where the maker states it; tolerances then apply to it.',
-    ORDER,
+    ONE_ORDER,
   ),
   entry(
     'line',
@@ -188,31 +192,45 @@ export const LINES: readonly VocabularyEntry[] = [
     ['decenter', 'decentration'],
     'decentre R 2.5 in 1 up',
     'Decentration for uncut and stock orders in millimetres.',
-    ORDER,
+    ONE_ORDER,
   ),
-  entry('line', 'make', [], 'make R', 'Only that lens is ordered.', ORDER),
-  entry('line', 'kept', [], 'kept L -2.00 -0.25 x 015', 'The lens that stays in the frame: matched, not made.', ORDER),
+  entry('line', 'make', [], 'make R', 'Only that lens is ordered.', ONE_ORDER),
+  entry(
+    'line',
+    'kept',
+    [],
+    'kept L -2.00 -0.25 x 015',
+    'The lens that stays in the frame: matched, not made.',
+    ONE_ORDER,
+  ),
   entry(
     'line',
     'balance',
     ['bal'],
     'balance L | balance L -4.25',
     'A balance lens: made, its power not judged.',
-    ORDER,
+    ONE_ORDER,
   ),
-  entry('line', 'previous', [], 'previous R … L … add …', 'The old pair as read before ordering; never judged.', ORDER),
+  entry(
+    'line',
+    'previous',
+    [],
+    'previous R … L … add …',
+    'The old pair as read before ordering; never judged.',
+    ONE_ORDER,
+  ),
   entry('line', 'split', [], 'split free | equal | as-written', 'How the lab may share prism between the eyes.', ORDER),
   entry('line', 'yoked', [], 'yoked', 'Prism of the same direction for both eyes is meant.', ORDER),
   entry('line', 'thinning', [], 'thinning 1.50 BD | thinning none', 'Equal prism thinning in both lenses.', ORDER),
-  entry('line', 'slab-off', [], 'slab-off R 3.00', 'Bicentric grinding, base up, on that lens.', ORDER),
-  entry('line', 'reverse-slab', [], 'reverse-slab L 3.00', 'Bicentric grinding, base down, on that lens.', ORDER),
+  entry('line', 'slab-off', [], 'slab-off R 3.00', 'Bicentric grinding, base up, on that lens.', ONE_ORDER),
+  entry('line', 'reverse-slab', [], 'reverse-slab L 3.00', 'Bicentric grinding, base down, on that lens.', ONE_ORDER),
   entry(
     'line',
     'confirmed',
     [],
     'confirmed CODE "quoted line" "reason" by WHO',
     'Silences one finding of this order while the quoted line still reads the same.',
-    ORDER,
+    ONE_ORDER,
   ),
   entry('line', 'purpose', [], 'purpose general | safety | child', 'Which thickness and impact cautions apply.', ORDER),
   entry(
@@ -224,8 +242,8 @@ export const LINES: readonly VocabularyEntry[] = [
     ORDER,
   ),
   entry('line', 'coating', [], 'coating "hard, antireflection"', 'Coatings, in free words.', ORDER),
-  entry('line', 'ref', [], 'ref "tray 7"', 'A reference of the lab or the shop.', ORDER),
-  entry('line', 'due', [], 'due 2026-12-01', 'When the job is wanted.', ORDER),
+  entry('line', 'ref', [], 'ref "tray 7"', 'A reference of the lab or the shop.', ONE_ORDER),
+  entry('line', 'due', [], 'due 2026-12-01', 'When the job is wanted.', ONE_ORDER),
   entry('line', 'note', [], 'note "…"', 'Anything else worth keeping.', [
     'order',
     'defaults',
@@ -233,7 +251,7 @@ export const LINES: readonly VocabularyEntry[] = [
     'instrument',
     'tolerance',
   ]),
-  entry('line', 'remake-of', [], 'remake-of QL-1001 "axis"', 'This order repeats another one, and why.', ORDER),
+  entry('line', 'remake-of', [], 'remake-of QL-1001 "axis"', 'This order repeats another one, and why.', ONE_ORDER),
   entry(
     'line',
     'clock',

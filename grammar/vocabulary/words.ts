@@ -5,15 +5,13 @@ export const WORDS: readonly VocabularyEntry[] = [
   // Eyes
   entry('eye', 'R', ['OD', 'RE', 'right'], 'R -4.50 -0.75 x 022', 'Right eye, or the lens before it.', [
     'order',
-    'defaults',
     'reading',
   ]),
   entry('eye', 'L', ['OS', 'LE', 'left'], 'L -4.25 -1.00 x 168', 'Left eye, or the lens before it.', [
     'order',
-    'defaults',
     'reading',
   ]),
-  entry('eye', 'both', ['OU', 'BE', 'B/E'], 'both -2.00', 'Both eyes alike.', ['order', 'defaults', 'reading']),
+  entry('eye', 'both', ['OU', 'BE', 'B/E'], 'both -2.00', 'Both eyes alike.', ['order', 'reading']),
 
   // Parts of a power or a prism
   entry('cross', 'x', ['×', 'х'], 'x 022', 'Axis of the cylinder, 1 to 180 degrees.'),

@@ -1,10 +1,12 @@
 /** Findings about what holds for the whole file, told in the block that says it. */
-import type { Block } from '../../grammar';
+import { type Block, misplacedLines } from '../../grammar';
 import { type Context, contributionOf, setNamed } from '../context';
 import type { Finding, FindingData, Level, Place } from '../finding';
 import { instrumentFindings } from './bench/instrument-findings';
 import { nearestSet } from './bench/standard-unknown';
+import { impossibleLimits } from './tolerance/house-limit-impossible';
 import { looserLimits } from './tolerance/house-looser';
+import { impossibleDates } from './writing/date-implausible';
 
 const NONE: readonly Finding[] = [];
 
@@ -27,13 +29,22 @@ export function fileFindings(block: Block, context: Context): readonly Finding[]
   });
   if (instrument && context.instruments.get(instrument.name) !== instrument)
     findings.push(twice(block, instrument.name));
-  if (instrument) findings.push(...instrumentFindings(instrument));
+  if (instrument) findings.push(...instrumentFindings(instrument, context.today));
   if (house && context.houses.get(house.name) !== house) findings.push(twice(block, house.name));
+  for (const number of misplacedLines(block)) {
+    const { start = 0, end = 0, word = '' } = block.lines[number]?.parsed(block.kind).node.head ?? {};
+    findings.push(finding('line-misplaced', { line: number, start, end }, { word, block: block.kind }));
+  }
   if (block.kind === 'defaults' && context.defaults !== block) findings.push(twice(block, 'defaults'));
   if (house?.parentPlace && house.parent !== null && !setNamed(house.parent)) {
     const data = { name: house.parent, named: true, near: nearestSet(house.parent, null) };
     findings.push(finding('standard-unknown', house.parentPlace, data));
   }
+  if (house)
+    for (const limit of impossibleLimits(house))
+      findings.push(finding('house-limit-impossible', limit.place, { ...limit }));
+  for (const date of declares ? impossibleDates(block, context.today) : [])
+    findings.push(finding('date-implausible', date.place, date.data));
   if (house && house.parent === null) findings.push(finding('house-base-missing', nameOf(block), { name: house.name }));
   const parent = house?.parent == null ? null : setNamed(house.parent);
   if (house && parent)

@@ -49,6 +49,9 @@ const BITS = {
   sphere: 1 << 25,
   /** An instrument with readings of test lenses. */
   'test-lens': 1 << 26,
+  /** What a focimeter should read, stated by the maker. */
+  verification: 1 << 27,
+  balance: 1 << 28,
 } as const;
 
 export type Need = keyof typeof BITS;
@@ -82,8 +85,10 @@ function inOrder({ tested, asWorn, pd, nearPd, decided, readings }: Order): numb
 }
 
 function inLens(lens: OrderedLens): number {
-  const { blank, slab, prism, prismUnclear, rx, role, design, intermediate, written } = lens;
+  const { blank, slab, prism, prismUnclear, rx, role, design, intermediate, written, verification } = lens;
   let bits = 0;
+  if (verification) bits |= BITS.verification;
+  if (role === 'balance') bits |= BITS.balance;
   if (design?.value.type === 'single-vision') bits |= BITS['single-vision'];
   if (isSegmented(lens)) bits |= BITS.segment;
   if (isProgressive(lens)) bits |= BITS.progressive;

@@ -79,7 +79,7 @@ export function orderInText(order: Order): readonly string[] {
     ]),
     keyed('tested', [['vertex', order.tested]]),
     order.compensation && `compensation ${order.compensation.value}`,
-    order.supply !== usualSupply(order) && `supply ${order.supply}`,
+    order.supplyFrom === 'said' && `supply ${order.supply}`,
     order.purpose && `purpose ${order.purpose.value}`,
     ...order.confirmed.map(
       ({ code, quote, why, by }) =>
@@ -149,7 +149,3 @@ function keyed(word: string, keys: readonly (readonly [string, Placed<number> | 
   const parts = keys.flatMap(([key, figure]) => (figure ? [`${key} ${plainly(figure.value)}`] : []));
   return parts.length > 0 ? `${word} ${parts.join(' ')}` : null;
 }
-
-/** What is taken where no line says how the lenses are supplied. */
-const usualSupply = ({ frame, lenses, pd }: Order): Order['supply'] =>
-  frame.a || lenses.R.height || pd.binocular ? 'glazed' : 'uncut';

@@ -10,6 +10,7 @@ import { engravedDiffers } from './engraved-differs';
 import { finerThanStep } from './finer-than-step';
 import { impactBatchGlass } from './impact-batch-glass';
 import { inputMissing } from './input-missing';
+import { instrumentImpossible } from './instrument-impossible';
 import { instrumentOffZero } from './instrument-off-zero';
 import { instrumentOverdue } from './instrument-overdue';
 import { instrumentUnknown } from './instrument-unknown';
@@ -25,6 +26,7 @@ import { placesContradict } from './places-contradict';
 import { prismInBoth } from './prism-in-both';
 import { readingsApart } from './readings-apart';
 import { readingsDiffer } from './readings-differ';
+import { readingsOutOfOrder } from './readings-out-of-order';
 import { referenceOutside } from './reference-outside';
 import { repeatOutlier } from './repeat-outlier';
 import { reworkUnsaid } from './rework-unsaid';
@@ -49,6 +51,7 @@ export const BENCH: readonly Rule[] = [
   finerThanStep,
   impactBatchGlass,
   inputMissing,
+  instrumentImpossible,
   instrumentOffZero,
   instrumentOverdue,
   instrumentUnknown,
@@ -64,6 +67,7 @@ export const BENCH: readonly Rule[] = [
   prismInBoth,
   readingsApart,
   readingsDiffer,
+  readingsOutOfOrder,
   referenceOutside,
   repeatOutlier,
   reworkUnsaid,

@@ -1,10 +1,12 @@
 /** What is wrong with an instrument by itself, told where it is declared. */
 import type { Finding } from '../../finding';
 import type { Instrument } from '../../model';
+import { impossibleIn } from './instrument-impossible';
 import { zeroTrouble } from './instrument-off-zero';
 import { failedTestLenses } from './reference-outside';
 
-export function instrumentFindings(instrument: Instrument): readonly Finding[] {
+/** @param today the day of checking, or null */
+export function instrumentFindings(instrument: Instrument, today: string | null): readonly Finding[] {
   const { name, zero, zeroPlace } = instrument;
   const trouble = zero === null ? null : zeroTrouble(zero, instrument);
   const ofZero: Finding[] =
@@ -28,5 +30,14 @@ export function instrumentFindings(instrument: Instrument): readonly Finding[] {
       ...worst.place,
     }),
   );
-  return [...ofZero, ...ofLenses];
+  const impossible = impossibleIn(instrument, today).map(
+    ({ place, ...data }): Finding => ({
+      code: 'instrument-impossible',
+      level: 'error',
+      data: { name, ...data },
+      eye: null,
+      ...place,
+    }),
+  );
+  return [...ofZero, ...ofLenses, ...impossible];
 }

@@ -3,6 +3,7 @@ import { blockUnclear } from './block-unclear';
 import { blockUnnamed } from './block-unnamed';
 import { confirmationIdle } from './confirmation-idle';
 import { definedTwice } from './defined-twice';
+import { lineMisplaced } from './line-misplaced';
 import { lineOutside } from './line-outside';
 import { nameMissing } from './name-missing';
 import { orderElsewhere } from './order-elsewhere';
@@ -17,6 +18,7 @@ export const BLOCKS: readonly Rule[] = [
   blockUnnamed,
   confirmationIdle,
   definedTwice,
+  lineMisplaced,
   lineOutside,
   nameMissing,
   orderElsewhere,

@@ -8,6 +8,7 @@ import { heightDifferenceOutside } from './height-difference-outside';
 import { heightOutside } from './height-outside';
 import { houseBaseMissing } from './house-base-missing';
 import { houseLimit } from './house-limit';
+import { houseLimitImpossible } from './house-limit-impossible';
 import { houseLooser } from './house-looser';
 import { impactFailed } from './impact-failed';
 import { markingFailed } from './marking-failed';
@@ -30,6 +31,7 @@ export const TOLERANCE: readonly Rule[] = [
   heightOutside,
   houseBaseMissing,
   houseLimit,
+  houseLimitImpossible,
   houseLooser,
   impactFailed,
   markingFailed,

@@ -10,6 +10,7 @@ import { axisZero } from './axis-zero';
 import { barePoint } from './bare-point';
 import { baseRange } from './base-range';
 import { cylinderMissing } from './cylinder-missing';
+import { dateImplausible } from './date-implausible';
 import { dateImpossible } from './date-impossible';
 import { dateOrder } from './date-order';
 import { decimalComma } from './decimal-comma';
@@ -59,6 +60,7 @@ export const WRITING: readonly Rule[] = [
   barePoint,
   baseRange,
   cylinderMissing,
+  dateImplausible,
   dateImpossible,
   dateOrder,
   decimalComma,

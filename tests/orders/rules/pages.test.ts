@@ -40,6 +40,11 @@ interface Place {
 
 const order = (...lines: readonly string[]): Job => ({ ...ORDER, order: ['order QL-1042', ...lines] });
 const PROGRESSIVE = ['add +2.00', 'pd R 31.5 L 31.5', 'height 18', 'design progressive corridor 14'];
+const SINGLE: Job = {
+  ...JOB,
+  order: put(without(JOB.order, 'add'), 'design single-vision'),
+  reading: without(JOB.reading, 'add', 'height'),
+};
 const DISTANCE = ['R -4.50 -0.75 x 022', 'L -4.25 -1.00 x 168'];
 
 const FAILED: Job = { ...JOB, reading: put(JOB.reading, 'R -4.75 -0.75 x 022') };
@@ -52,6 +57,7 @@ const PLACES: Readonly<Record<string, Place>> = {
     frame: inOrder,
     right: (line) => (job) => ({ ...job, order: [...without(job.order, 'L', 'balance'), line] }),
   },
+  'balance-far-off': { job: { ...JOB, order: put(without(JOB.order, 'L'), 'balance L -4.25') }, frame: inReading },
   'base-curve-index': {
     job: { ...JOB, order: ['lens 1.67 index 1.67', 'base-curve 6.00'].reduce(put, JOB.order) },
     frame: eachInReading,
@@ -79,6 +85,16 @@ const PLACES: Readonly<Record<string, Place>> = {
   'cross-room': { job: order(...DISTANCE, ...PROGRESSIVE), frame: inOrder },
   'defined-twice': { job: JOB, frame: (line) => (job) => ({ ...job, head: [...job.head, line] }) },
   'house-base-missing': { job: JOB, frame: inHead },
+  'house-limit-impossible': {
+    job: { ...JOB, head: ['standard house', 'tolerance house from z80.1-2015', '  power 0.06', 'instrument FOC-A'] },
+    frame: inHead,
+  },
+  'instrument-impossible': { job: JOB, frame: inHead },
+  'line-misplaced': {
+    job: JOB,
+    frame: (line) => (job) => ({ ...job, head: [...job.head, line] }),
+    right: (line) => () => ({ ...JOB, head: [...JOB.head, line] }),
+  },
   'house-looser': {
     job: { ...JOB, head: ['standard house', 'tolerance house from z80.1-2015', '  power 0.06', 'instrument FOC-A'] },
     frame: inHead,
@@ -101,6 +117,8 @@ const PLACES: Readonly<Record<string, Place>> = {
     frame: atEnd,
     right: (lines) => () => atEnd(lines)(JOB),
   },
+  'halves-exchanged': { job: { ...JOB, order: put(JOB.order, 'pd R 29 L 34') }, frame: inReading },
+  'height-not-read': { job: SINGLE, frame: inReading },
   'heights-swapped': { job: { ...JOB, order: put(JOB.order, 'height R 18 L 16') }, frame: eachInReading },
   'input-missing': {
     job: JOB,
@@ -146,6 +164,7 @@ const PLACES: Readonly<Record<string, Place>> = {
   },
   'use-power-missing': { job: order(...DISTANCE), frame: inOrder },
   'nearly-used-up': { job: JOB, frame: inReading, options: { nearPercent: 80 } },
+  'not-for-this-lens': { job: { ...ORDER, order: put(ORDER.order, 'thinning 1.50 BD') }, frame: inOrder },
   'not-judged': { job: JOB, frame: inOrder },
   'not-read': { job: { ...JOB, reading: without(JOB.reading, 'R', 'L') }, frame: inReading },
   'order-elsewhere': {
@@ -161,6 +180,7 @@ const PLACES: Readonly<Record<string, Place>> = {
     },
   },
   'order-line-below-reading': { job: ORDER, frame: asLines, right: (line) => () => asLines(line)(ORDER) },
+  'other-stage-outside': { job: JOB, frame: atEnd, right: (lines) => () => atEnd(lines)(JOB) },
   'pd-halves-missing': { job: order(...DISTANCE, ...PROGRESSIVE), frame: inOrder },
   'pd-missing': { job: { ...ORDER, order: without(ORDER.order, 'pd') }, frame: inOrder },
   'power-unsaid': { job: order(), frame: inOrder },
@@ -170,6 +190,7 @@ const PLACES: Readonly<Record<string, Place>> = {
     frame: (line) => (job) => ({ ...job, order: [line, '  R plano', '  L plano', ...job.order] }),
     right: (line) => (job) => ({ ...job, order: [line, ...job.order.slice(1)] }),
   },
+  'readings-out-of-order': { job: JOB, frame: atEnd, right: (lines) => () => atEnd(lines)(JOB) },
   'reading-missing': {
     job: ORDER,
     frame: inOrder,
@@ -184,6 +205,11 @@ const PLACES: Readonly<Record<string, Place>> = {
   },
   'impact-batch-glass': { job: { ...JOB, order: put(JOB.order, 'lens glass-1.52') }, frame: inReading },
   'said-twice': { job: JOB, frame: atEnd },
+  'supply-unsaid': {
+    job: { ...order(...DISTANCE), reading: JOB.reading.slice(0, 3) },
+    frame: inOrder,
+    right: (line) => (job) => ({ ...job, order: put(job.order, line) }),
+  },
   'thinning-unsaid': { job: order(...DISTANCE, ...PROGRESSIVE, 'make R'), frame: inOrder },
   'standard-missing': { job: { ...JOB, head: [] }, frame: inOrder, right: inHead },
   'standard-unknown': { job: JOB, frame: inHead },
