@@ -92,7 +92,7 @@ const REPORTED: Readonly<Record<string, readonly Row[]>> = {
     line('pd 30/31', 'right and left', 'warning slash-pair'),
     line('pd 32/63', 'no pair at all', 'error pair-unclear'),
   ],
-  'W17; 20/20, “clinical tips”': [line('pd 63 R 31 L 31', 'the halves make 62', 'warning pd-halves-disagree')],
+  'W17; 20/20, “clinical tips”': [line('pd 63 R 31 L 31', 'the halves make 62', 'error pd-halves-disagree')],
   'W19; opticians’ forum, “how free-form challenges us”': [
     lines(
       ['R -6.00 -2.00 x 045', 'L -3.00 -2.00 x 135', 'add +2.00', ...PROGRESSIVE, 'prism R 2 BI'],
@@ -136,7 +136,7 @@ const REPORTED: Readonly<Record<string, readonly Row[]>> = {
     ),
   ],
   'W29; Daily Optician, “balance is good”': [
-    lines(['R -2.00', 'L -4.25', 'balance L', ...PAIR], 'a power and a balance', 'info balance-with-power'),
+    lines(['R -2.00', 'L -4.25', 'balance L', ...PAIR], 'a power and a balance', 'error balance-with-power'),
   ],
   'W31; Optical Training Institute, computer vision': [
     lines(

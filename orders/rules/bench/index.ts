@@ -3,6 +3,8 @@ import { addLineMismatch } from './add-line-mismatch';
 import { addReadTwoWays } from './add-read-two-ways';
 import { addWrongSurface } from './add-wrong-surface';
 import { clockAlone } from './clock-alone';
+import { balanceFarOff } from './balance-far-off';
+import { centresContradict } from './centres-contradict';
 import { clockFused } from './clock-fused';
 import { clockPlainDiffers } from './clock-plain-differs';
 import { decisionDiffers } from './decision-differs';
@@ -10,6 +12,8 @@ import { engravedDiffers } from './engraved-differs';
 import { finerThanStep } from './finer-than-step';
 import { impactBatchGlass } from './impact-batch-glass';
 import { inputMissing } from './input-missing';
+import { halvesExchanged } from './halves-exchanged';
+import { heightNotRead } from './height-not-read';
 import { instrumentImpossible } from './instrument-impossible';
 import { instrumentOffZero } from './instrument-off-zero';
 import { instrumentOverdue } from './instrument-overdue';
@@ -23,7 +27,10 @@ import { negativeAdd } from './negative-add';
 import { notJudged } from './not-judged';
 import { notRead } from './not-read';
 import { placesContradict } from './places-contradict';
+import { otherStageOutside } from './other-stage-outside';
 import { prismInBoth } from './prism-in-both';
+import { readHalvesDisagree } from './read-halves-disagree';
+import { readNotOrdered } from './read-not-ordered';
 import { readingsApart } from './readings-apart';
 import { readingsDiffer } from './readings-differ';
 import { readingsOutOfOrder } from './readings-out-of-order';
@@ -32,6 +39,7 @@ import { repeatOutlier } from './repeat-outlier';
 import { reworkUnsaid } from './rework-unsaid';
 import { safetyThin } from './safety-thin';
 import { standardMissing } from './standard-missing';
+import { standardScope } from './standard-scope';
 import { standardUnknown } from './standard-unknown';
 import { statedPositionOff } from './stated-position-off';
 import { warpNearLimit } from './warp-near-limit';
@@ -44,6 +52,8 @@ export const BENCH: readonly Rule[] = [
   addReadTwoWays,
   addWrongSurface,
   clockAlone,
+  balanceFarOff,
+  centresContradict,
   clockFused,
   clockPlainDiffers,
   decisionDiffers,
@@ -51,6 +61,8 @@ export const BENCH: readonly Rule[] = [
   finerThanStep,
   impactBatchGlass,
   inputMissing,
+  halvesExchanged,
+  heightNotRead,
   instrumentImpossible,
   instrumentOffZero,
   instrumentOverdue,
@@ -64,7 +76,10 @@ export const BENCH: readonly Rule[] = [
   notJudged,
   notRead,
   placesContradict,
+  otherStageOutside,
   prismInBoth,
+  readHalvesDisagree,
+  readNotOrdered,
   readingsApart,
   readingsDiffer,
   readingsOutOfOrder,
@@ -73,6 +88,7 @@ export const BENCH: readonly Rule[] = [
   reworkUnsaid,
   safetyThin,
   standardMissing,
+  standardScope,
   standardUnknown,
   statedPositionOff,
   warpNearLimit,

@@ -3,6 +3,7 @@ import { addMissing } from './add-missing';
 import { addNegative } from './add-negative';
 import { addsDiffer } from './adds-differ';
 import { axisWithoutCylinder } from './axis-without-cylinder';
+import { balanceForBoth } from './balance-for-both';
 import { balanceWithPower } from './balance-with-power';
 import { basesApart } from './bases-apart';
 import { blankShort } from './blank-short';
@@ -17,6 +18,7 @@ import { eyeWordsMixed } from './eye-words-mixed';
 import { formsMixed } from './forms-mixed';
 import { heightBeyondFrame } from './height-beyond-frame';
 import { heightDatumUnclear } from './height-datum-unclear';
+import { heightImplausible } from './height-implausible';
 import { heightMissing } from './height-missing';
 import { heightsApart } from './heights-apart';
 import { intermediateBeyondAdd } from './intermediate-beyond-add';
@@ -24,10 +26,13 @@ import { keptDiffers } from './kept-differs';
 import { materialUnknown } from './material-unknown';
 import { nearImbalance } from './near-imbalance';
 import { nearPdUnsaid } from './near-pd-unsaid';
+import { nearPdImplausible } from './near-pd-implausible';
 import { nearPdWider } from './near-pd-wider';
+import { notForThisLens } from './not-for-this-lens';
 import { oppositeSigns } from './opposite-signs';
 import { pdHalvesDisagree } from './pd-halves-disagree';
 import { pdHalvesMissing } from './pd-halves-missing';
+import { pdHalvesUneven } from './pd-halves-uneven';
 import { pdImplausible } from './pd-implausible';
 import { pdMissing } from './pd-missing';
 import { powerUnsaid } from './power-unsaid';
@@ -43,13 +48,16 @@ import { safetyLens } from './safety-lens';
 import { segmentUnsaid } from './segment-unsaid';
 import { slabForBoth } from './slab-for-both';
 import { slabSide } from './slab-side';
+import { supplyUnsaid } from './supply-unsaid';
 import { thinningUnsaid } from './thinning-unsaid';
 import { tiltMatters } from './tilt-matters';
 import { tintDepthMissing } from './tint-depth-missing';
 import { unusualValue } from './unusual-value';
 import { useMissing } from './use-missing';
 import { usePowerMissing } from './use-power-missing';
+import { verificationDiffers } from './verification-differs';
 import { vertexMatters } from './vertex-matters';
+import { vertexUnsaid } from './vertex-unsaid';
 
 /** Orders that cannot be right, or that will surprise someone. */
 export const ORDER: readonly Rule[] = [
@@ -57,6 +65,7 @@ export const ORDER: readonly Rule[] = [
   addNegative,
   addsDiffer,
   axisWithoutCylinder,
+  balanceForBoth,
   balanceWithPower,
   basesApart,
   blankShort,
@@ -71,6 +80,7 @@ export const ORDER: readonly Rule[] = [
   formsMixed,
   heightBeyondFrame,
   heightDatumUnclear,
+  heightImplausible,
   heightMissing,
   heightsApart,
   intermediateBeyondAdd,
@@ -78,10 +88,13 @@ export const ORDER: readonly Rule[] = [
   materialUnknown,
   nearImbalance,
   nearPdUnsaid,
+  nearPdImplausible,
   nearPdWider,
+  notForThisLens,
   oppositeSigns,
   pdHalvesDisagree,
   pdHalvesMissing,
+  pdHalvesUneven,
   pdImplausible,
   pdMissing,
   powerUnsaid,
@@ -97,11 +110,14 @@ export const ORDER: readonly Rule[] = [
   segmentUnsaid,
   slabForBoth,
   slabSide,
+  supplyUnsaid,
   thinningUnsaid,
   tiltMatters,
   tintDepthMissing,
   unusualValue,
   useMissing,
   usePowerMissing,
+  verificationDiffers,
   vertexMatters,
+  vertexUnsaid,
 ];

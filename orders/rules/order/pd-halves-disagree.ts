@@ -8,7 +8,7 @@ const ALLOWED = 0.5;
 export const pdHalvesDisagree: Rule = {
   code: 'pd-halves-disagree',
   family: 'order',
-  level: 'warning',
+  level: 'error',
   page: {
     checks: 'The two monocular distances do not add up to the binocular one, by more than half a millimetre.',
     why: 'Both are written down so that each checks the other. When they disagree, one of the three figures is wrong.',

@@ -4,6 +4,7 @@ import { isLess, isSame } from '../../exact';
 import type { Order, OrderedLens } from '../../model';
 import { powerInWords, signed } from '../../words';
 import { type Report, type Rule, replace } from '../rule';
+import { isCompensable } from './compensable';
 import { pairsApart, powersApart } from './difference';
 import { lensesOf } from './lenses';
 
@@ -16,7 +17,7 @@ export const rxDiffers: Rule = {
   level: 'error',
   page: {
     checks:
-      'The prescription stands beside the order, and the order is another lens: in its power, its add, or the prism between the eyes. The cylinder form does not matter, nor how prism is shared, nor a power that is said to be converted. A change of the form that was done by halves is named.',
+      'The prescription stands beside the order, and the order is another lens: in its power, its add, or the prism between the eyes. The cylinder form does not matter, nor how prism is shared, nor what conversion for vertex distance, tilt and wrap can do to a power that is said to be converted. A change of the form that was done by halves is named.',
     why: 'An axis of 153 became 53 on a printed form. The finished pair was read against the slip and passed twice; only the prescription would have shown it. A transposition has three steps: the cylinder goes into the sphere, its sign turns, the axis turns by 90. Leave one out and it is another lens that looks like the same one.',
     example: { wrong: 'rx R -4.50 -0.75 x 122', right: 'rx R -4.50 -0.75 x 022' },
     fix: 'Writes the prescribed power into the order.',
@@ -45,9 +46,12 @@ export const rxDiffers: Rule = {
   },
 };
 
-function comparePower({ compensation }: Order, { eye, written, add, rx }: OrderedLens, report: Report): void {
-  if (!rx?.power || !written || compensation?.value === 'done' || compensation?.value === 'by-maker') return;
+function comparePower(order: Order, { eye, written, add, rx }: OrderedLens, report: Report): void {
+  if (!rx?.power || !written) return;
   const prescribed = rx.power.value;
+  // A power that is said to be converted may differ by what conversion can do, and by no more.
+  const how = order.compensation?.value;
+  if ((how === 'done' || how === 'by-maker') && isCompensable(order, prescribed, written.value)) return;
   // A pair for reading may be ordered by its near power, without an add.
   const forNear = rx.add && !add ? attempt(() => nearPower(prescribed, rx.add?.value ?? 0)) : null;
   if (!differ(prescribed, written.value) || (forNear && !differ(forNear, written.value))) return;

@@ -74,7 +74,7 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     row(read('R -4.50 0.00 x 090')),
   ],
   'balance-with-power': [
-    row(only('R -2.00', 'L -4.25', 'balance L'), 'info L [-4.25]'),
+    row(only('R -2.00', 'L -4.25', 'balance L'), 'error L [-4.25]'),
     row(only('R -2.00', 'balance L -4.25')),
   ],
   'blank-short': [
@@ -231,9 +231,9 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
   ],
   'pd-halves-disagree': [
     // 31 and 31 are not 63: 20/20, “clinical tips” (figures ours).
-    row(ordered('pd 63 R 31 L 31'), 'warning [63]'),
+    row(ordered('pd 63 R 31 L 31'), 'error [63]'),
     row(ordered('pd 63 R 31 L 31.5')),
-    row(ordered('pd 63 R 31.5 L 31.5 near 60 R 29 L 30'), 'warning [60]'),
+    row(ordered('pd 63 R 31.5 L 31.5 near 60 R 29 L 30'), 'error [60]'),
   ],
   'pd-halves-missing': [
     // None of ten shops asked for monocular distances: poster on spectacles bought on line, 2012.
