@@ -3,7 +3,7 @@ import type { IToken } from 'chevrotain';
 import { indentOf } from './text';
 import * as T from './tokens';
 import type { LineNode } from './tree';
-import { meaningsOf } from './vocabulary';
+import { lineWord, meaningsOf } from './vocabulary';
 
 export interface Spaced {
   readonly head: string;
@@ -36,6 +36,9 @@ export function spaceOut(content: string, node: LineNode): Spaced | null {
   const head = content.slice(0, T.endOf(first));
   const rest = tokens.slice(1);
   if (rest.length === 0) return { head, values: [], columns: 0 };
+  // A design without its line word, `FT28`, has no columns.
+  if (node.kind === 'design' && lineWord(first.image)?.word !== 'design')
+    return { head: content, values: [], columns: 0 };
   if (FREE.has(node.kind)) {
     const text = content.slice(T.endOf(first));
     return { head, values: [text.slice(indentOf(text))], columns: 0 };

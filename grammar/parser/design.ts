@@ -30,11 +30,9 @@ export class DesignParser extends SettingsParser {
     { ALT: () => this.#word('type', this.CONSUME(T.DesignWord)) },
     { ALT: () => this.#word('shape', this.CONSUME(T.ShapeWord)) },
     { ALT: () => this.#size(this.SUBRULE(this.figure, { ARGS: ['length'] })) },
-    { ALT: () => this.#eyeOrRound(this.CONSUME(T.EyeToken)) },
+    { ALT: () => this.#nextEye(this.CONSUME(T.EyeToken)) },
     { ALT: () => this.#word('use', this.CONSUME(T.Near)) },
     { ALT: () => this.#word('use', this.CONSUME(T.DistanceWord)) },
-    // `D28` is a flat-top segment.
-    { ALT: () => this.#word('shape', this.CONSUME(T.Unit), 'flat-top') },
     {
       ALT: () => {
         const word = this.CONSUME(T.Intermediate);
@@ -99,14 +97,8 @@ export class DesignParser extends SettingsParser {
     figures.width = null;
   }
 
-  /** `R22` is a round segment; an eye word stands apart from what follows it. */
-  #eyeOrRound(token: IToken): void {
+  #nextEye(token: IToken): void {
     if (this.RECORDING_PHASE) return;
-    const next = this.LA(1);
-    if (token.payload === 'R' && next.tokenType === T.Figure && T.touches(token, next)) {
-      this.#word('shape', token, 'round');
-      return;
-    }
     this.#close();
     this.#eye = eyeOf(token);
   }
@@ -115,10 +107,11 @@ export class DesignParser extends SettingsParser {
     const draft = this.#draft;
     const eye = this.#eye;
     if (draft.started) {
-      const { type, use, shape, figures, start, end } = draft;
-      // A width of nothing is no design: `bifocal R 22` may have been meant as `bifocal round 22`.
-      if (!type && !use && !shape && figures.width) this.refuse({ start, end });
-      this.#designs.push({ eye, value: draft.node(), start: eye?.start ?? start, end });
+      const { start, end } = draft;
+      // A width or a use of nothing is no design: `bifocal R 22` may have been meant as `bifocal round 22`.
+      const node = draft.node();
+      if (!node.type) this.refuse({ start, end });
+      this.#designs.push({ eye, value: node, start: eye?.start ?? start, end });
     } else if (eye) {
       this.tell({ code: 'value-missing', start: eye.start, end: eye.end, data: { word: eye.eye } });
       this.#designs.push({ eye, value: draft.node(), start: eye.start, end: eye.end });
@@ -237,7 +230,18 @@ class DesignDraft {
   }
 
   node(): DesignNode {
-    const { type, use, shape } = this;
+    const { use } = this;
+    const type = this.type ?? this.#typeOfSegment();
+    // A depth by a width alone, `7x28`, is the flat-top trifocal of the trade.
+    const shape = this.shape ?? (type !== this.type && this.figures.depth ? 'flat-top' : null);
     return { type, use, shape, ...this.figures, start: Math.max(this.start, 0), end: this.end };
+  }
+
+  /** A segment that is named alone says what the lens is: one with a depth and a width is a trifocal, any other a bifocal. */
+  #typeOfSegment(): DesignType | null {
+    const { depth, gap } = this.figures;
+    if (depth) return 'trifocal';
+    if (!this.shape) return null;
+    return gap ? 'double' : 'bifocal';
   }
 }

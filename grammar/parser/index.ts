@@ -5,10 +5,11 @@
 import type { IRecognitionException, IToken } from 'chevrotain';
 import { commentStart, contentEnd, indentOf, isBlank } from '../text';
 import * as T from '../tokens';
+import { tradeForm } from '../trade-forms';
 import type { LineNode, ParsedLine, Problem, Qualifiers, Span, Word } from '../tree';
 import { type BlockKind, lineWord, type VocabularyEntry } from '../vocabulary';
 import { spanOf, wordOf } from './amounts';
-import { LineParser, type Reader, readerAgain, readerOf, readPower, type Site, tellHead } from './readers';
+import { LineParser, type Reader, readDesign, readerAgain, readerOf, readPower, type Site, tellHead } from './readers';
 import { lostText, tellLookalikes, tellQuote } from './surroundings';
 
 let instance: LineParser | undefined;
@@ -35,13 +36,17 @@ export function parseLine(line: string, block?: BlockKind): ParsedLine {
   const tokens = T.tokenize(content);
   const first = tokens[0] as IToken;
   const entry = first.tokenType === T.Word ? lineWord(first.image) : undefined;
-  if (!entry) return unknownLine(content, first, tokens[1]);
+  const trade = entry && entry.role !== 'eye' ? null : tradeForm(content.trim(), first, tokens[1]);
+  if (trade === 'either') return eitherLine(content, first);
+  if (!entry && !trade) return unknownLine(content, first, tokens[1]);
   const active = parser();
-  active.head = entry.word;
+  const word = entry && !trade ? entry.word : 'design';
+  active.head = word;
   active.ending = active.stopped = null;
-  const head: Word = { word: entry.word, start: first.startOffset, end: T.endOf(first) };
+  const head: Word = { word, start: first.startOffset, end: T.endOf(first) };
   let node: LineNode;
-  if (entry.word === 'again') node = readAgain(content, tokens, head, active);
+  if (!entry || trade) node = read(readDesign, { parser: active, tokens, from: 0, content, head, again: false });
+  else if (entry.word === 'again') node = readAgain(content, tokens, head, active);
   else if (entry.role === 'eye')
     node = read(readPower, { parser: active, tokens, from: 0, content, head, again: false });
   else {
@@ -142,6 +147,16 @@ function problemsOf(active: LineParser): readonly Problem[] {
 const isSaidBy = (problems: readonly Problem[], { code, start, end }: Problem): boolean =>
   code === 'value-missing' &&
   problems.some((other) => other.code !== code && other.start === start && other.end === end);
+
+/** `R-22`: a round segment or the power of the right lens; nothing is taken until somebody says which. */
+function eitherLine(content: string, first: IToken): ParsedLine {
+  const span = { start: first.startOffset, end: content.length };
+  const word = content.slice(span.start, span.end);
+  return {
+    node: { kind: 'unknown', head: wordOf(first) },
+    problems: [{ code: 'round-or-right', ...span, data: { word } }],
+  };
+}
 
 /** A line that begins with a power wants its eye; anything else is not known. */
 function unknownLine(content: string, first: IToken, second: IToken | undefined): ParsedLine {

@@ -2,6 +2,7 @@
 import { type IToken, NotAllInputParsedException } from 'chevrotain';
 import { giveMeaning, type Names } from '../meaning';
 import * as T from '../tokens';
+import { withShapes } from '../trade-forms';
 import type {
   ChoiceWord,
   EyeFigureWord,
@@ -105,6 +106,10 @@ const powers =
     if (which !== 'balance') expectValues(site, entries);
     return { kind: 'powers', head: site.head, which, entries: site.parser.checkTwoEyes(entries, true) };
   };
+export const readDesign: Reader = (site) => {
+  const read = { ...site, tokens: withShapes(site.tokens, site.from) };
+  return { kind: 'design', head: site.head, entries: run(read, 'clauses', (p) => p.designLine()) ?? [] };
+};
 const settings =
   (which: SettingsWord): Reader =>
   (site) => ({
@@ -228,7 +233,7 @@ const READERS: Readonly<Record<string, Reader>> = {
     again: site.again,
     entries: run(site, 'clauses', (p) => p.segmentLine()) ?? [],
   }),
-  design: (site) => ({ kind: 'design', head: site.head, entries: run(site, 'clauses', (p) => p.designLine()) ?? [] }),
+  design: (site) => readDesign(site),
   lens: (site) => ({ kind: 'lens', head: site.head, entries: run(site, 'words', (p) => p.lensLine()) ?? [] }),
   frame: settings('frame'),
   'as-worn': settings('as-worn'),

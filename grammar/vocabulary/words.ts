@@ -86,7 +86,7 @@ export const WORDS: readonly VocabularyEntry[] = [
   entry('value', 'flat-top', ['ft', 'st', 'd-seg'], 'flat-top 28', 'Segment with a straight upper edge.'),
   entry('value', 'round', ['rd'], 'round 22', 'Round segment.'),
   entry('value', 'curve-top', ['ct-seg'], 'curve-top 28', 'Segment with a curved upper edge.'),
-  entry('value', 'full-width', ['executive-style'], 'full-width', 'Segment across the whole lens.'),
+  entry('value', 'full-width', ['executive-style', 'executive'], 'full-width', 'Segment across the whole lens.'),
   entry('value', 'distance', [], 'single-vision distance', 'For far.'),
 
   // Words to choose from

@@ -15,8 +15,8 @@ export function addMeasures(one: Case): Measure[] {
   const measures: Measure[] = [];
   for (const eye of EYES) {
     const lens = one.order.lenses[eye];
-    const type = lens.design?.value.type;
-    if (lens.role !== 'made' || !type || type === 'single-vision') continue;
+    // What nobody named may have a segment all the same: an add that is ordered is called for.
+    if (lens.role !== 'made' || lens.design?.value.type === 'single-vision') continue;
     if (isOffice(lens)) measures.push(...officeMeasures(one, lens));
     else measures.push(...addMeasure(one, lens), ...intermediateMeasure(one, lens));
   }
@@ -49,7 +49,7 @@ function byNearPower({ values }: Case, { eye }: OrderedLens): Read<number> | nul
 function intermediateMeasure(one: Case, lens: OrderedLens): Measure[] {
   const design = lens.design?.value;
   const ordered = lens.intermediate?.value ?? design?.intermediate ?? null;
-  if (design?.type !== 'trifocal' || ordered === null) return [];
+  if (ordered === null || design?.type === 'progressive') return [];
   return [figure(one, lens, 'intermediate', ordered, one.values.figures.intermediate?.[lens.eye] ?? null)];
 }
 

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { parseLine } from '../../grammar';
 import { checkTold, read } from './support/check-told';
 
 const checkEntries = (line: string, ...entries: readonly unknown[]): void => {
@@ -29,15 +30,58 @@ describe('design', () => {
   });
 
   test('trade spellings', () => {
-    const flat = { value: { shape: 'flat-top', width: 28 } };
-    for (const typed of ['FT28', 'ft 28', 'ST28', 'D28', 'D 28', 'flat-top 28']) checkEntries(`design ${typed}`, flat);
-    for (const typed of ['R22', 'r22', 'round 22', 'RD22'])
-      checkEntries(`design ${typed}`, { value: { shape: 'round', width: 22 } });
+    const flat = { value: { type: 'bifocal', shape: 'flat-top', width: 28 } };
+    for (const typed of ['FT28', 'ft 28', 'ST28', 'ST-28', 'D28', 'D 28', 'd-28', 'flat-top 28', 'D-seg 28'])
+      checkEntries(`design ${typed}`, flat);
+    for (const typed of ['R22', 'r22', 'R-22', 'round 22', 'RD22', 'RD-22'])
+      checkEntries(`design ${typed}`, { value: { type: 'bifocal', shape: 'round', width: 22 } });
+    for (const typed of ['CT28', 'ct 28', 'curve-top 28'])
+      checkEntries(`design ${typed}`, { value: { type: 'bifocal', shape: 'curve-top', width: 28 } });
+    for (const typed of ['7x28', '7 X 28'])
+      checkEntries(`design ${typed}`, { value: { type: 'trifocal', shape: 'flat-top', depth: 7, width: 28 } });
+    checkEntries('design executive', { value: { type: 'bifocal', shape: 'full-width' } });
     checkEntries('design bifocal R22', { value: { type: 'bifocal', shape: 'round', width: 22 } });
     for (const typed of ['PAL', 'varifocal', 'progressive'])
       checkEntries(`lens-type ${typed}`, { value: { type: 'progressive' } });
     for (const typed of ['SV', 'single-vision']) checkEntries(`type ${typed}`, { value: { type: 'single-vision' } });
     checkEntries('design bifocal executive-style', { value: { type: 'bifocal', shape: 'full-width' } });
+  });
+
+  test('trade spellings by themselves are a design', () => {
+    const bare: readonly (readonly [string, unknown])[] = [
+      ...['FT28', 'ft 28', 'D28', 'D 28', 'ST-28', 'flat-top 28'].map(
+        (typed) => [typed, { type: 'bifocal', shape: 'flat-top', width: 28 }] as const,
+      ),
+      ['CT28', { type: 'bifocal', shape: 'curve-top', width: 28 }],
+      ...['R22', 'r24', 'R28'].map(
+        (typed) => [typed, { type: 'bifocal', shape: 'round', width: Number(typed.slice(1)) }] as const,
+      ),
+      ...['7x28', '8 x 35'].map(
+        (typed) =>
+          [
+            typed,
+            { type: 'trifocal', shape: 'flat-top', depth: Number(typed[0]), width: Number(typed.slice(-2)) },
+          ] as const,
+      ),
+      ['PAL', { type: 'progressive' }],
+      ['progressive corridor 14', { type: 'progressive', corridor: 14 }],
+      ['SV', { type: 'single-vision' }],
+      ['bifocal FT28', { type: 'bifocal', shape: 'flat-top', width: 28 }],
+      ['Executive', { type: 'bifocal', shape: 'full-width' }],
+    ];
+    for (const [line, value] of bare) checkEntries(line, { value });
+  });
+
+  test('what may as well be a power of the right lens is no design', () => {
+    // 25 may be 0.25 or 2.50 without sign and point; a blank or a hyphen is how a power is typed.
+    for (const line of ['R ‹22›', 'R‹25›', 'R ‹25›']) checkTold(line, ['sign-missing']);
+    checkTold('‹R-22›', ['round-or-right']);
+    checkTold('R -22.00', []);
+    expect(parseLine('R22.00').node.kind).toBe('power');
+    expect(parseLine('R22 -0.75 x 022').node.kind).toBe('power');
+    checkTold('‹7x3›', ['eye-unsaid']);
+    checkTold('FT 28.5 ‹foo›', ['unexpected-text']);
+    checkTold('‹D›', ['unknown-line']);
   });
 
   test('one for each eye', () => {
@@ -60,6 +104,8 @@ describe('design', () => {
     checkTold('design bifocal ‹x›28', ['unexpected-text']);
     checkTold('design ‹foo 28›', ['unexpected-text']);
     checkTold('design bifocal ‹frontal 28›', ['unexpected-text']);
+    checkTold('design ‹near›', ['unexpected-text']);
+    checkTold('design ‹corridor 14›', ['unexpected-text']);
     checkTold('design bifocal‹,› flat-top 28', ['loose-form']);
   });
 });

@@ -31,6 +31,7 @@ import { powerImplausible } from './power-implausible';
 import { prismEyeUnsaid } from './prism-eye-unsaid';
 import { prismMark } from './prism-mark';
 import { quoteOpen } from './quote-open';
+import { roundOrRight } from './round-or-right';
 import { signApart } from './sign-apart';
 import { signMissing } from './sign-missing';
 import { slashPair } from './slash-pair';
@@ -81,6 +82,7 @@ export const WRITING: readonly Rule[] = [
   prismEyeUnsaid,
   prismMark,
   quoteOpen,
+  roundOrRight,
   signApart,
   signMissing,
   slashPair,
