@@ -21,6 +21,7 @@ const FREE = new Set<LineNode['kind']>([
   'remake-of',
   'eyes',
   'choice',
+  'results',
   'decided',
   'unknown',
 ]);

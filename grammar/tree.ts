@@ -219,6 +219,12 @@ export type LineNode = LineBase &
         readonly kind: 'choice';
         readonly which: ChoiceWord;
         readonly choice: Word | null;
+      }
+    | {
+        readonly kind: 'results';
+        readonly which: TestWord;
+        readonly results: readonly ResultNode[];
+        /** What was written behind the results in free words. */
         readonly detail: Name | null;
       }
     | {
@@ -270,12 +276,18 @@ export type LineNode = LineBase &
 export type PowersWord = 'rx' | 'kept' | 'balance' | 'previous' | 'verification';
 export type EyeFigureWord = 'height' | 'base-curve' | 'inset' | 'blank' | 'thinning';
 export type SettingsWord = 'frame' | 'as-worn' | 'tested' | 'thickness';
-export type ChoiceWord = 'supply' | 'compensation' | 'split' | 'purpose' | 'impact' | 'cosmetic' | 'marking';
+export type ChoiceWord = 'supply' | 'compensation' | 'split' | 'purpose';
+export type TestWord = 'impact' | 'cosmetic' | 'marking';
 export type TextWord = 'note' | 'ref' | 'coating' | 'kind';
 
 /** A figure for one eye, with the base or direction that may follow it. */
 export interface EyeFigure extends ForEye<Figure | null> {
   readonly base?: Base;
+}
+
+/** The result of a test, whatever word stands for it, of the lenses named with it; of the pair where none is. */
+export interface ResultNode extends Word {
+  readonly eyes: readonly EyeWord[];
 }
 
 /** A lens measure on the front: on the distance part and then on the segment, or along two meridians. */

@@ -9,8 +9,9 @@ import { physicalMeasures } from './measures/physical';
 import { placingMeasures } from './measures/placing';
 import { positionMeasures } from './measures/positions';
 import { powerMeasures } from './measures/power';
-import { EYES, type Order, type Reading } from './model';
+import { EYES, type Order, otherEye, type Reading } from './model';
 import { noValues, type ReadValues, reduce, type Taken } from './reduce';
+import { isFailedTest, isTest } from './test-results';
 import type { GuardBand } from './uncertainty';
 
 /** The verdict on an order; `incomplete` is neither outside nor wholly read, `unread` has no reading. */
@@ -49,7 +50,7 @@ export function evaluateBy({ set, name, house }: Standard, order: Order, context
   const all = chronological(order.readings);
   const counting = order.readings.every((reading) => counts(order, reading))
     ? all
-    : all.filter(({ reading }) => counts(order, order.readings[reading] as Reading));
+    : all.filter(({ one, reading }) => counts(order, order.readings[reading] as Reading) || isFailedTest(one));
   const current = stillInFrame(counting, order.readings);
   const values = current.length > 0 ? reduce(current, order.readings, context.instruments, order.lenses) : EMPTY;
   const base = { set, house, standard: name, guard: context.guard, values };
@@ -170,20 +171,26 @@ export function isLater(a: Reading, b: Reading): boolean {
   return a.time !== null && b.time !== null && a.time > b.time;
 }
 
-/** Leaves out what was measured on a lens that has been replaced since, and on the pair it stood in. */
+/**
+ * Leaves out what was measured on a lens that has been replaced since, and on the pair it stood in. A passed test of the
+ * pair still speaks for the lens that stayed; of a failed one the new lens is the answer.
+ */
 function stillInFrame(taken: readonly Taken[], readings: readonly Reading[]): readonly Taken[] {
   if (readings.every(({ replaced }) => replaced.length === 0)) return taken;
   const events = readings.flatMap(({ replaced }, reading) =>
     replaced.map(({ value, place }) => ({ eye: value, line: place.line, reading })),
   );
-  const position = new Map(taken.map((item, at) => [item, at]));
-  return taken.filter((item) => {
-    const at = position.get(item) as number;
-    return !events.some(({ eye, line, reading }) => {
+  return taken.flatMap((item, at) => {
+    const gone = events.filter(({ eye, line, reading }) => {
       if (item.one.eye !== null && item.one.eye !== eye) return false;
       const from = taken.findIndex((other) => other.reading === reading && other.one.place.line > line);
       return from >= 0 ? at < from : item.one.place.line < line;
     });
+    const [first] = gone;
+    if (!first) return [item];
+    const isOne = gone.every(({ eye }) => eye === first.eye);
+    if (!isOne || item.one.eye !== null || !isTest(item.one) || isFailedTest(item.one)) return [];
+    return [{ ...item, one: { ...item.one, eye: otherEye(first.eye) } }];
   });
 }
 

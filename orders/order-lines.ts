@@ -250,7 +250,6 @@ function choice(
   at: At,
   sink: Sink,
 ): boolean {
-  if (which === 'impact' || which === 'cosmetic' || which === 'marking') return false;
   if (!word) return true;
   if (which === 'supply' && SUPPLIES.has(word.word)) sink.put('order', 'supply', word.word, at(word));
   if (which === 'compensation' && COMPENSATIONS.has(word.word)) sink.put('order', 'compensation', word.word, at(word));

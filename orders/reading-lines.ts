@@ -14,6 +14,7 @@ import type {
 } from '../grammar';
 import type { AddReading, MeasuredQuantity, Measurement, PrismPart, Ring } from './model';
 import { type At, eyesNamed, thicknessKey } from './order-lines';
+import { resultsOf } from './test-results';
 import { prismOf, typedPower } from './values';
 
 type Put = (quantity: MeasuredQuantity, value: unknown, span: Span, eye: Eye | null, more?: PrismSaid) => void;
@@ -97,14 +98,8 @@ function read(node: LineNode, put: Put): boolean {
         }
       }
       return true;
-    case 'choice':
-      if (node.which !== 'impact' && node.which !== 'cosmetic' && node.which !== 'marking') return false;
-      if (node.choice) {
-        const word = node.choice.word;
-        // A batch certificate stands for a passed test of the batch.
-        if (word === 'passed' || word === 'failed' || word === 'batch')
-          put(node.which, word === 'failed' ? 'failed' : 'passed', node.choice, null);
-      }
+    case 'results':
+      for (const { eye, value, place } of resultsOf(node.results)) put(node.which, value, place, eye);
       return true;
     default:
       return node.kind === 'text' && node.which === 'note';

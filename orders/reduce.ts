@@ -7,6 +7,7 @@ import type { AddReading, Instrument, Measurement, OrderedLens, PerEye, PrismPar
 import { type Reduced, reducedAdd, reducedFigure, reducedPower, reducedPrism } from './reduced-figures';
 import { segmentKindOf } from './segment-kind';
 import type { Step } from './step';
+import { isTest, standingTests, type TestQuantity, type TestResult } from './test-results';
 
 export type { Part, Step } from './step';
 
@@ -27,6 +28,8 @@ export interface Read<V> {
   readonly places: readonly Place[];
   /** Of a prism, the parts that were not mentioned each time. */
   readonly unsaid?: readonly PrismPart[];
+  /** Of a passed test, the failed one of the same lens that it came after. */
+  readonly after?: Place;
 }
 
 type Values<V> = Partial<Record<Eye | 'pair', Read<V>>>;
@@ -48,13 +51,10 @@ export interface ReadValues {
   readonly prism: Values<PrismVector>;
   readonly prismElsewhere: Values<PrismVector>;
   readonly figures: Readonly<Partial<Record<FigureQuantity, Values<number>>>>;
-  readonly facts: Readonly<Partial<Record<'impact' | 'cosmetic' | 'marking', Read<'passed' | 'failed'>>>>;
+  readonly facts: Readonly<Partial<Record<TestQuantity, Values<TestResult>>>>;
 }
 
-export type FigureQuantity = Exclude<
-  Measurement['quantity'],
-  'power' | 'add' | 'prism' | 'impact' | 'cosmetic' | 'marking'
->;
+export type FigureQuantity = Exclude<Measurement['quantity'], 'power' | 'add' | 'prism' | TestQuantity>;
 
 /** Two tools on one add are a cross-check and no repetition; what the lens says of itself is neither. */
 function addSlotOf(value: AddReading): 'add' | 'clockAdd' | 'engravedAdd' {
@@ -95,6 +95,8 @@ export function reduce(
       if (group) putReduced(values, slot, side, group, { readings, instruments, lenses });
     }
   }
+  for (const { side, item, after } of standingTests(taken))
+    putReduced(values, item.one.quantity, side, [item], { readings, instruments, lenses, after });
   dropOutdatedSums(values.figures as Partial<Record<FigureQuantity, Values<number>>>, taken);
   return values as unknown as ReadValues;
 }
@@ -109,6 +111,7 @@ interface Bench {
   readonly readings: readonly Reading[];
   readonly instruments: ReadonlyMap<string, Instrument>;
   readonly lenses: PerEye<OrderedLens>;
+  readonly after?: Place | null;
 }
 
 function putReduced(values: Writable, slot: string, side: Side, group: Group, bench: Bench): void {
@@ -138,8 +141,11 @@ function putReduced(values: Writable, slot: string, side: Side, group: Group, be
     const whole = joined(base, reducedPrism(prisms, one.eye));
     const isWhole = prisms.every(({ unsaid }) => unsaid === undefined);
     values[slot as 'prism'][side] = isWhole ? whole : { ...whole, unsaid: prisms.flatMap((each) => each.unsaid ?? []) };
-  } else if (one.quantity === 'impact' || one.quantity === 'cosmetic' || one.quantity === 'marking') {
-    values.facts[one.quantity] = joined(base, { value: one.value, steps: [], all: [one.value] });
+  } else if (isTest(one)) {
+    const read = joined(base, { value: one.value, steps: [], all: [one.value] });
+    const sides = (values.facts[one.quantity] ?? {}) as Record<string, unknown>;
+    sides[side] = bench.after ? { ...read, after: bench.after } : read;
+    values.facts[one.quantity] = sides;
   } else {
     const read = reducedFigure((all as Of<FigureQuantity>[]).map(({ value }) => value));
     const sides = (values.figures[one.quantity] ?? {}) as Record<string, unknown>;
@@ -164,7 +170,7 @@ function groupsOf(
   const groups = new Map<string, Record<Side, [Taken, ...Taken[]] | null>>();
   for (const item of taken) {
     const { one, reading } = item;
-    if (feelsNothing(one, lenses)) continue;
+    if (isTest(one) || feelsNothing(one, lenses)) continue;
     const slot = slotOf(one);
     const side = one.eye ?? 'pair';
     let sides = groups.get(slot);

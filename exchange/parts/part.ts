@@ -61,8 +61,9 @@ export const partInWords = ({ code, text, at }: Pick<Part, 'code' | 'text' | 'at
 /** Facts of the pair, which no eye has by itself. */
 export const PAIR_CODES: ReadonlySet<PartCode> = new Set<PartCode>([
   ...(['frame-a', 'frame-b', 'frame-dbl', 'frame-ed', 'vertex', 'panto', 'wrap'] as const),
-  ...(['impact', 'cosmetic', 'marking'] as const),
 ]);
 
 /** Facts that may be said for the pair or for each eye. */
-export const EITHER_CODES: ReadonlySet<PartCode> = new Set<PartCode>(['pd', 'near-pd', 'optical-centres', 'height']);
+export const EITHER_CODES: ReadonlySet<PartCode> = new Set<PartCode>([
+  ...(['pd', 'near-pd', 'optical-centres', 'height', 'impact', 'cosmetic', 'marking'] as const),
+]);

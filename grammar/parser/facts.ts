@@ -1,8 +1,9 @@
 /** Lines that state what is ordered or recorded: headers, dates, choices, decisions, limits. */
 import type { IToken } from 'chevrotain';
 import { isDay } from '../days';
+import { nearestWord } from '../nearest';
 import * as T from '../tokens';
-import type { DateNode, EyeWord, Figure, LineKind, LineOf, Name, Setting, Word } from '../tree';
+import type { DateNode, EyeWord, Figure, LineKind, LineOf, Name, ResultNode, Setting, Word } from '../tree';
 import { wordOf as canonicalWord } from '../vocabulary';
 import { type Alternative, eyeOf, nameOf, spanOf, wordOf } from './amounts';
 import { DesignParser } from './design';
@@ -261,13 +262,57 @@ export class FactParser extends DesignParser {
     return token ? this.ACTION(() => this.choose('choice', line, token)) : null;
   });
 
-  /** The outcome of a test, whatever word stands for it. */
-  readonly result = this.RULE('result', (): Word | null => {
-    const token = this.OPTION(
-      () => this.OR([{ ALT: () => this.CONSUME(T.Word) }, { ALT: () => this.CONSUME(T.Answer) }]) as IToken,
-    );
-    return token ? this.ACTION(() => ({ ...spanOf(token), word: token.image.toLowerCase() })) : null;
+  #results: ResultNode[] = [];
+  /** Eyes named since the last result. */
+  #waiting: EyeWord[] = [];
+
+  /**
+   * The results of a test, whatever words stand for them: `passed`, `R passed L failed`, `failed R`. A word that is no
+   * result begins the free words at the end, unless it stands where a result is due.
+   */
+  readonly resultLine = this.RULE('resultLine', (): readonly ResultNode[] => {
+    this.#results = [];
+    this.#waiting = [];
+    this.keep(this.#results);
+    this.MANY(this.#resultPart);
+    return this.ACTION(() => this.#withLastEyes());
   });
+
+  readonly #resultPart = { GATE: () => this.#isResultDue(), DEF: () => this.OR(this.#resultParts) };
+
+  readonly #resultParts: Alternative[] = [
+    {
+      ALT: () => {
+        const eye = eyeOf(this.CONSUME(T.EyeToken));
+        this.ACTION(() => this.#waiting.push(eye));
+      },
+    },
+    { ALT: () => this.#result(this.CONSUME(T.Word)) },
+    { ALT: () => this.#result(this.CONSUME(T.Answer)) },
+  ];
+
+  #isResultDue(): boolean {
+    const { tokenType, image } = this.LA(1);
+    if (tokenType !== T.Word && tokenType !== T.Answer) return true;
+    const last = this.#results.at(-1);
+    if (!last || RESULTS.includes(image.toLowerCase()) || nearestWord(image, RESULTS)) return true;
+    return this.#waiting.length > 0 && last.eyes.length > 0;
+  }
+
+  #result(token: IToken): void {
+    if (this.RECORDING_PHASE) return;
+    this.#results.push({ ...spanOf(token), word: token.image.toLowerCase(), eyes: this.#waiting });
+    this.#waiting = [];
+  }
+
+  /** `failed R`: eyes behind a result that names none are its own. */
+  #withLastEyes(): readonly ResultNode[] {
+    const [last, waiting] = [this.#results.at(-1), this.#waiting];
+    if (waiting.length === 0) return this.#results;
+    if (last && last.eyes.length === 0) return [...this.#results.slice(0, -1), { ...last, eyes: waiting }];
+    for (const { start, end, eye } of waiting) this.tell({ code: 'value-missing', start, end, data: { word: eye } });
+    return this.#results;
+  }
 
   readonly eyes = this.RULE('eyes', (): EyeWord[] => {
     const list: EyeWord[] = [];
@@ -278,5 +323,7 @@ export class FactParser extends DesignParser {
     return list;
   });
 }
+
+const RESULTS = ['passed', 'failed', 'batch'];
 
 const NO_READING: Part<'reading'> = { date: null, time: null, by: null, with: null, stage: null };

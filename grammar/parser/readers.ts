@@ -11,6 +11,7 @@ import type {
   PowerEntry,
   PowersWord,
   SettingsWord,
+  TestWord,
   TextWord,
   Word,
 } from '../tree';
@@ -134,18 +135,18 @@ const slab =
     const read = run(site, 'clauses', (p) => p.eyeFigures(which));
     return read && { kind: 'slab', head: site.head, reverse: which === 'reverse-slab', entries: read.entries };
   };
-/** A recorded fact may be followed by a remark; an order's choice may not. */
 const choice =
   (which: ChoiceWord): Reader =>
   (site) => {
     const word = run(site, 'clauses', (p) => p.choice(which));
-    return { kind: 'choice', head: site.head, which, choice: word, detail: null };
+    return { kind: 'choice', head: site.head, which, choice: word };
   };
+/** A recorded fact may be followed by a remark; an order's choice may not. */
 const recorded =
-  (which: 'impact' | 'cosmetic' | 'marking'): Reader =>
+  (which: TestWord): Reader =>
   (site) => {
-    const word = run(site, 'clauses', (p) => p.result());
-    return { kind: 'choice', head: site.head, which, choice: word, detail: restText(site) };
+    const results = run(site, 'clauses', (p) => p.resultLine()) ?? [];
+    return { kind: 'results', head: site.head, which, results, detail: restText(site) };
   };
 const dated =
   (which: 'due' | 'calibrated'): Reader =>
@@ -178,7 +179,7 @@ const READERS: Readonly<Record<string, Reader>> = {
   yoked: (site) => {
     expectEnd(site);
     const { start, end } = site.head;
-    return { kind: 'choice', head: site.head, which: 'split', choice: { word: 'yoked', start, end }, detail: null };
+    return { kind: 'choice', head: site.head, which: 'split', choice: { word: 'yoked', start, end } };
   },
   tolerance: (site) => ({
     kind: 'tolerance',

@@ -264,7 +264,14 @@ export const LINES: readonly VocabularyEntry[] = [
     ...READING,
     'tolerance',
   ]),
-  entry('line', 'impact', [], 'impact passed | impact batch "cert 88"', 'The impact test, as recorded.', READING),
+  entry(
+    'line',
+    'impact',
+    [],
+    'impact passed | impact R passed L failed | impact batch "cert 88"',
+    'The impact test, as recorded.',
+    READING,
+  ),
   entry(
     'line',
     'cosmetic',

@@ -2,7 +2,9 @@
 import type { Eye } from '../../grammar';
 import { isMade } from '../lens-kinds';
 import { type PlainTable, plainLimit } from '../limits';
-import { otherEye, type Placed } from '../model';
+import { EYES, otherEye, type Placed } from '../model';
+import type { Read } from '../reduce';
+import { TESTS, type TestQuantity, type TestResult } from '../test-results';
 import { atLeast, figureAgainst, judge } from './judge';
 import { type Case, type Measure, notRead, recorded, type Subject } from './measure';
 import { factsCalledFor, leastThickness } from './safety';
@@ -64,17 +66,27 @@ function curveOfPartner({ order, values, set, guard }: Case, eye: Eye): readonly
   return [judge({ quantity: 'base-curve', eye, unit: 'D' }, figure, guard)];
 }
 
-/** A failed test fails the pair whatever the figures say; one that is called for and not recorded leaves it open. */
-function facts({ order, values, set }: Case): Measure[] {
+/**
+ * A failed test fails the pair whatever the figures say; one that is called for and not recorded leaves it open. A test of
+ * one lens says nothing of the other: where one is recorded, the other one made needs its own.
+ */
+function facts({ values, order, set }: Case): Measure[] {
   const measures: Measure[] = factsCalledFor(order, set)
     .filter((quantity) => !values.facts[quantity])
     .map((quantity) => notRead({ quantity, eye: null, unit: null }, null));
-  for (const quantity of FACTS) {
+  for (const quantity of TESTS) {
     const read = values.facts[quantity];
-    if (read)
-      measures.push(recorded({ quantity, eye: null, unit: null }, read, read.value === 'failed' ? 'fail' : 'pass'));
+    if (!read) continue;
+    if (read.pair) measures.push(fact(quantity, null, read.pair));
+    else
+      for (const eye of EYES) {
+        const own = read[eye];
+        if (own) measures.push(fact(quantity, eye, own));
+        else if (isMade(order.lenses[eye])) measures.push(notRead({ quantity, eye, unit: null }, null));
+      }
   }
   return measures;
 }
 
-const FACTS = ['impact', 'cosmetic', 'marking'] as const;
+const fact = (quantity: TestQuantity, eye: Eye | null, read: Read<TestResult>): Measure =>
+  recorded({ quantity, eye, unit: null }, read, read.value === 'failed' ? 'fail' : 'pass');

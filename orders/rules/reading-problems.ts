@@ -1,6 +1,7 @@
 /** What is wrong with a line because it stands in a reading: words in the place of figures, prisms that have no direction. */
 import type { EyeWord, Line, LineNode, PrismComponent, Problem, Span } from '../../grammar';
 import { prismUnclear } from '../order-lines';
+import { contradiction, contradicts } from '../test-results';
 
 /**
  * The problems of a line of a reading. Where text that has no place is an answer such as `ok`, `same` or a tick, it is
@@ -14,7 +15,7 @@ export function readingProblems({ text }: Line, node: LineNode, problems: readon
 }
 
 function ofNode(text: string, node: LineNode): readonly Problem[] {
-  if (node.kind === 'choice') return insteadOfResult(text, node);
+  if (node.kind === 'results') return ofResults(text, node);
   if (node.kind === 'settings') return underKeyword(text, node);
   return node.kind === 'prism' || node.kind === 'power' ? unclearPrisms(node) : NONE;
 }
@@ -38,14 +39,20 @@ const RESULTS: Readonly<Record<string, readonly string[]>> = {
   marking: ['passed', 'failed'],
 };
 
-/** A test that has neither passed nor failed says nothing, whatever the word. */
-function insteadOfResult(text: string, node: Of<'choice'>): readonly Problem[] {
-  const results = RESULTS[node.which];
-  if (!results || !node.head) return NONE;
-  const { start, end, word } = node.choice ?? { start: Number.NaN, end: 0, word: '' };
+/** A test that has neither passed nor failed says nothing, whatever the word; one that has done both says too much. */
+function ofResults(text: string, node: Of<'results'>): readonly Problem[] {
+  const known = RESULTS[node.which] as readonly string[];
+  const [first] = node.results;
+  if (!node.head) return NONE;
   // A word that is missing altogether has no place of its own.
-  if (!Number.isFinite(start)) return [{ ...node.head, code: 'value-missing', data: { word: node.head.word } }];
-  return results.includes(word) ? NONE : [answer(text, start, end, 'result')];
+  if (!first) return [{ ...node.head, code: 'value-missing', data: { word: node.head.word } }];
+  const unknown = node.results.filter(({ word }) => !known.includes(word));
+  if (unknown.length > 0) return unknown.map(({ start, end }) => answer(text, start, end, 'result'));
+  const unclear =
+    contradiction(node.results) ?? (node.detail && contradicts(node.results, node.detail.text) ? node.detail : null);
+  return unclear
+    ? [{ code: 'result-unclear', start: unclear.start, end: unclear.end, data: { both: unclear !== node.detail } }]
+    : NONE;
 }
 
 function underKeyword(text: string, { entries }: Of<'settings'>): readonly Problem[] {

@@ -127,7 +127,7 @@ function saidOf(one: Measurement): string {
     case 'impact':
     case 'cosmetic':
     case 'marking':
-      return one.value;
+      return eye + one.value;
     default:
       return eye + plainly(one.value);
   }

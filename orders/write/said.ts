@@ -49,8 +49,8 @@ function detailsOf(node: LineNode): readonly string[] {
       ? node.entries.map(({ value }) => value.tiltTowards)
       : node.kind === 'add'
         ? node.entries.map(({ value }) => value.surface)
-        : node.kind === 'choice'
-          ? [node.choice?.word === 'batch' ? 'batch' : null, node.detail?.text]
+        : node.kind === 'results'
+          ? [node.results.some(({ word }) => word === 'batch') ? 'batch' : null, node.detail?.text]
           : [];
   return words.filter((word): word is string => Boolean(word));
 }

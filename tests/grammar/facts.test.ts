@@ -19,7 +19,11 @@ describe('words to choose from', () => {
   });
 
   test('only what is recorded may be followed by a remark', () => {
-    expect(read('cosmetic failed "scratch R"')).toEqual({ which: 'cosmetic', choice: 'failed', detail: 'scratch R' });
+    expect(read('cosmetic failed "scratch R"')).toEqual({
+      which: 'cosmetic',
+      results: [{ word: 'failed' }],
+      detail: 'scratch R',
+    });
     expect(read('impact batch cert 88')).toEqual({ which: 'impact', choice: 'batch', detail: 'cert 88' });
     checkTold('supply glazed ‹soon›', ['unexpected-text']);
     // Whether a result is one is told where it stands in a reading.

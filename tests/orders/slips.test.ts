@@ -172,7 +172,7 @@ const REPORTED: Readonly<Record<string, readonly Row[]>> = {
     ),
     lacking('height', 'no height', 'error height-missing'),
     line('design bifocal', 'which one?', 'warning segment-unsaid'),
-    lacking('design', 'an add, and no lens type', 'warning design-missing'),
+    lacking('design', 'an add, and no lens type', 'error design-missing'),
   ],
   'F05; 20/20 CE, choosing a corridor length': [
     lines(

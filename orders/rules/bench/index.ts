@@ -38,11 +38,13 @@ import { referenceOutside } from './reference-outside';
 import { repeatOutlier } from './repeat-outlier';
 import { reworkUnsaid } from './rework-unsaid';
 import { safetyThin } from './safety-thin';
+import { resultUnclear } from './result-unclear';
 import { standardMissing } from './standard-missing';
 import { standardScope } from './standard-scope';
 import { standardUnknown } from './standard-unknown';
 import { statedPositionOff } from './stated-position-off';
 import { warpNearLimit } from './warp-near-limit';
+import { testedAgain } from './tested-again';
 import { withinUncertainty } from './within-uncertainty';
 import { zeroLikeShift } from './zero-like-shift';
 
@@ -87,11 +89,13 @@ export const BENCH: readonly Rule[] = [
   repeatOutlier,
   reworkUnsaid,
   safetyThin,
+  resultUnclear,
   standardMissing,
   standardScope,
   standardUnknown,
   statedPositionOff,
   warpNearLimit,
+  testedAgain,
   withinUncertainty,
   zeroLikeShift,
 ];

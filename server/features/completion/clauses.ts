@@ -40,6 +40,9 @@ export const EYE_LINES: ReadonlySet<string> = new Set([
   'make',
   'replaced',
   'decided',
+  'impact',
+  'cosmetic',
+  'marking',
   'slab-off',
   'reverse-slab',
 ]);

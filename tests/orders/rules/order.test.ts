@@ -112,7 +112,7 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     row(only('both +1.00', 'add +2.50', 'design office degression -2.25')),
   ],
   'design-missing': [
-    row(lacking('design'), 'warning [+2.00]'),
+    row(lacking('design'), 'error [+2.00]'),
     row(only(...DISTANCE, 'pd 63'), 'info [T-1]'),
     row(only(...DISTANCE, 'design single-vision', 'pd 63')),
     row(only('pd 63')),
