@@ -182,7 +182,7 @@ export class FactParser extends DesignParser {
   });
 
   readonly decidedLine = this.RULE('decidedLine', (): Part<'decided'> => {
-    const verdict = this.SUBRULE(this.choice, { ARGS: ['decided'] });
+    const verdict = this.SUBRULE(this.decision);
     const eyes = this.SUBRULE(this.eyes);
     let by: Name | null = null;
     const why = this.OPTION2(() => this.CONSUME(T.Text));
@@ -190,6 +190,14 @@ export class FactParser extends DesignParser {
       by = this.#namedBy(this.CONSUME(T.By), this.SUBRULE(this.optionalName));
     });
     return this.ACTION(() => ({ verdict, eyes, by, why: why ? nameOf(why) : null }));
+  });
+
+  /** An answer such as `ok` decides nothing, and is told as a word that is none of the three. */
+  readonly decision = this.RULE('decision', (): Word | null => {
+    const token = this.OPTION(
+      () => this.OR([{ ALT: () => this.CONSUME(T.Word) }, { ALT: () => this.CONSUME(T.Answer) }]) as IToken,
+    );
+    return token ? this.ACTION(() => this.choose('choice', 'decided', token)) : null;
   });
 
   readonly confirmedLine = this.RULE('confirmedLine', (): Part<'confirmed'> => {
@@ -218,6 +226,7 @@ export class FactParser extends DesignParser {
           ALT: () => {
             const token = this.CONSUME(T.NameToken);
             this.ACTION(() => {
+              if (isShare(token) && this.#tellShare(settings, token)) return;
               if (key) this.tellMissing(key);
               key = canonicalWord('key', 'tint', token.image) ? token : null;
               if (key) return;
@@ -241,7 +250,12 @@ export class FactParser extends DesignParser {
           },
         },
         // The per cent sign needs no shape of its own.
-        { ALT: () => this.CONSUME(T.Other) },
+        {
+          ALT: () => {
+            const token = this.CONSUME(T.Other);
+            this.ACTION(() => isShare(token) && this.#tellShare(settings, token));
+          },
+        },
         { ALT: () => this.CONSUME(T.Comma) },
       ]),
     );
@@ -250,6 +264,16 @@ export class FactParser extends DesignParser {
       return { colour, settings, bare };
     });
   });
+
+  /** `polarised 80 %`: a filter has a direction, and its share is no direction. The figure is not taken. */
+  #tellShare(settings: Setting[], mark: IToken): boolean {
+    const last = settings.at(-1);
+    if (last?.key.word !== 'polarised' || !last.figure || mark.startOffset < last.end) return false;
+    settings.pop();
+    const { value } = last.figure;
+    this.tellInstead({ code: 'polarised-share', start: last.figure.start, end: T.endOf(mark), data: { value } });
+    return true;
+  }
 
   #tintSetting(token: IToken, figure: Figure): Setting {
     const word = canonicalWord('key', 'tint', token.image) as string;
@@ -323,6 +347,8 @@ export class FactParser extends DesignParser {
     return list;
   });
 }
+
+const isShare = ({ image }: IToken): boolean => /^(?:%|per-?cent|pct|per)$/i.test(image);
 
 const RESULTS = ['passed', 'failed', 'batch'];
 

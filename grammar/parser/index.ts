@@ -10,7 +10,7 @@ import type { LineNode, ParsedLine, Problem, Qualifiers, Span, Word } from '../t
 import { type BlockKind, lineWord, type VocabularyEntry } from '../vocabulary';
 import { spanOf, wordOf } from './amounts';
 import { LineParser, type Reader, readDesign, readerAgain, readerOf, readPower, type Site, tellHead } from './readers';
-import { lostText, tellLookalikes, tellQuote } from './surroundings';
+import { hiddenFigures, lostText, tellLookalikes, tellQuote } from './surroundings';
 
 let instance: LineParser | undefined;
 
@@ -58,6 +58,8 @@ export function parseLine(line: string, block?: BlockKind): ParsedLine {
   tellLookalikes(line.slice(0, cut), active.tell);
   const lost = lostText(node, line, cut);
   // The words are there; they only count for nothing.
+  const hidden = hiddenFigures(node, line, cut);
+  if (hidden) active.tell(hidden);
   if (lost) active.problems = [...active.problems.filter(({ code }) => code !== 'value-missing'), lost];
   return { node, problems: problemsOf(active) };
 }

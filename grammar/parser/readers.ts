@@ -266,7 +266,18 @@ const READERS: Readonly<Record<string, Reader>> = {
   'reverse-slab': slab('reverse-slab'),
   decided: (site) => {
     const read = run(site, 'clauses', (p) => p.decidedLine());
-    return read && { kind: 'decided', head: site.head, ...read, why: read.why ?? restText(site) };
+    if (!read) return null;
+    const rest = restText(site);
+    if (
+      !read.verdict &&
+      site.tokens.length > site.from &&
+      !site.parser.problems.some(({ code }) => code === 'unknown-choice')
+    )
+      tellHead(site);
+    // A second decision behind the first is no reason for it.
+    if (rest && /^(?:accept|reject|remake)\b/i.test(rest.text))
+      site.parser.tellInstead({ code: 'unexpected-text', start: rest.start, end: rest.end });
+    return { kind: 'decided', head: site.head, ...read, why: read.why ?? rest };
   },
   confirmed: (site) => {
     const read = run(site, 'first', (p) => p.confirmedLine());

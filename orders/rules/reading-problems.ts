@@ -11,6 +11,8 @@ import { contradiction, contradicts } from '../test-results';
 export function readingProblems({ text }: Line, node: LineNode, problems: readonly Problem[]): readonly Problem[] {
   const own = ofNode(text, node);
   if (problems.length === 0) return own;
+  // A decision waits for no figure: `ok` is told with the words that decide.
+  if (node.kind === 'decided') return problems;
   return [...problems.map((problem) => (MISPLACED.has(problem.code) ? asAnswer(text, problem) : problem)), ...own];
 }
 

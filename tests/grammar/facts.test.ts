@@ -24,10 +24,10 @@ describe('words to choose from', () => {
       results: [{ word: 'failed' }],
       detail: 'scratch R',
     });
-    expect(read('impact batch cert 88')).toEqual({ which: 'impact', choice: 'batch', detail: 'cert 88' });
+    expect(read('impact batch cert 88')).toEqual({ which: 'impact', results: [{ word: 'batch' }], detail: 'cert 88' });
     checkTold('supply glazed ‹soon›', ['unexpected-text']);
     // Whether a result is one is told where it stands in a reading.
-    expect(read('cosmetic ok')).toEqual({ which: 'cosmetic', choice: 'ok' });
+    expect(read('cosmetic ok')).toEqual({ which: 'cosmetic', results: [{ word: 'ok' }] });
   });
 
   test('lines that say all with their first word', () => {

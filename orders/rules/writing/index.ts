@@ -15,6 +15,7 @@ import { dateImpossible } from './date-impossible';
 import { dateOrder } from './date-order';
 import { decimalComma } from './decimal-comma';
 import { eyeUnsaid } from './eye-unsaid';
+import { figuresInRemark } from './figures-in-remark';
 import { figuresTouch } from './figures-touch';
 import { fraction } from './fraction';
 import { lengthNegative } from './length-negative';
@@ -27,6 +28,7 @@ import { otherSpelling } from './other-spelling';
 import { pairUnclear } from './pair-unclear';
 import { pointAmbiguous } from './point-ambiguous';
 import { pointMissing } from './point-missing';
+import { polarisedShare } from './polarised-share';
 import { powerImplausible } from './power-implausible';
 import { prismEyeUnsaid } from './prism-eye-unsaid';
 import { prismMark } from './prism-mark';
@@ -66,6 +68,7 @@ export const WRITING: readonly Rule[] = [
   dateOrder,
   decimalComma,
   eyeUnsaid,
+  figuresInRemark,
   figuresTouch,
   fraction,
   lengthNegative,
@@ -78,6 +81,7 @@ export const WRITING: readonly Rule[] = [
   pairUnclear,
   pointAmbiguous,
   pointMissing,
+  polarisedShare,
   powerImplausible,
   prismEyeUnsaid,
   prismMark,
