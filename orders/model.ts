@@ -279,7 +279,14 @@ export type Measurement = MeasurementBase &
       }
     | { readonly quantity: 'pd' | 'near-pd' | 'optical-centres'; readonly value: number }
     | { readonly quantity: 'intermediate'; readonly value: number }
-    | { readonly quantity: 'height' | 'base-curve' | 'segment-width' | 'segment-tilt'; readonly value: number }
+    | { readonly quantity: 'height' | 'base-curve' | 'segment-width'; readonly value: number }
+    | {
+        readonly quantity: 'segment-tilt';
+        /** Degrees, positive with the nasal end up. */
+        readonly value: number;
+        /** Which end is the higher one was not said, so the sign means nothing. */
+        readonly unsided?: true;
+      }
     | { readonly quantity: 'centre-thickness' | 'edge-thickness' | 'min-thickness'; readonly value: number }
     | { readonly quantity: 'warp'; readonly value: number }
     | { readonly quantity: 'impact' | 'cosmetic' | 'marking'; readonly value: 'passed' | 'failed' }

@@ -10,6 +10,7 @@ import type {
   PdNode,
   PrismComponent,
   Qualifiers,
+  SegmentNode,
   Span,
 } from '../grammar';
 import type { AddReading, MeasuredQuantity, Measurement, PrismPart, Ring } from './model';
@@ -17,7 +18,13 @@ import { type At, eyesNamed, thicknessKey } from './order-lines';
 import { resultsOf } from './test-results';
 import { prismOf, typedPower } from './values';
 
-type Put = (quantity: MeasuredQuantity, value: unknown, span: Span, eye: Eye | null, more?: PrismSaid) => void;
+type Put = (
+  quantity: MeasuredQuantity,
+  value: unknown,
+  span: Span,
+  eye: Eye | null,
+  more?: PrismSaid | { readonly unsided: true },
+) => void;
 
 type PrismSaid = Pick<Extract<Measurement, { quantity: 'prism' }>, 'ring' | 'unsaid'>;
 
@@ -85,7 +92,7 @@ function read(node: LineNode, put: Put): boolean {
       for (const { eye, value } of node.entries) {
         for (const side of eyes(eye)) {
           figure(value.width, 'segment-width', side, put);
-          figure(value.tilt, 'segment-tilt', side, put);
+          tilted(value, side, put);
         }
       }
       return true;
@@ -136,6 +143,13 @@ function ringOf(components: readonly PrismComponent[]): Ring | null {
 
 function figure(node: Figure | null, quantity: MeasuredQuantity, eye: Eye | null, put: Put): void {
   if (node && node.value !== null) put(quantity, node.value, node, eye);
+}
+
+/** A tilt has a side: without it only its size is known. */
+function tilted({ tilt, tiltTowards }: SegmentNode, eye: Eye, put: Put): void {
+  if (!tilt || tilt.value === null) return;
+  const value = tiltTowards === 'nasal-down' ? 0 - tilt.value : tilt.value;
+  put('segment-tilt', value, tilt, eye, tiltTowards === null && value !== 0 ? { unsided: true } : undefined);
 }
 
 function distances({ binocular, right, left }: PdNode, quantity: MeasuredQuantity, put: Put): void {

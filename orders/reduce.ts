@@ -28,6 +28,8 @@ export interface Read<V> {
   readonly places: readonly Place[];
   /** Of a prism, the parts that were not mentioned each time. */
   readonly unsaid?: readonly PrismPart[];
+  /** Of a tilt whose side was not said each time. */
+  readonly unsided?: true;
   /** Of a passed test, the failed one of the same lens that it came after. */
   readonly after?: Place;
 }
@@ -149,7 +151,8 @@ function putReduced(values: Writable, slot: string, side: Side, group: Group, be
   } else {
     const read = reducedFigure((all as Of<FigureQuantity>[]).map(({ value }) => value));
     const sides = (values.figures[one.quantity] ?? {}) as Record<string, unknown>;
-    sides[side] = joined(base, read);
+    const isUnsided = group.some((item) => item.one.quantity === 'segment-tilt' && item.one.unsided);
+    sides[side] = isUnsided ? { ...joined(base, read), unsided: true } : joined(base, read);
     values.figures[one.quantity] = sides;
   }
 }

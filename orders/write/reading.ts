@@ -117,7 +117,7 @@ function saidOf(one: Measurement): string {
       if (!one.eye) return '';
       return eye + (one.ring ? baseInText(one.ring) : readPrismInText(one.value, one.eye, one.unsaid));
     case 'segment-tilt':
-      return `${eye}tilt ${plainly(one.value)}`;
+      return `${eye}tilt ${plainly(Math.abs(one.value))}${endOf(one)}`;
     case 'base-curve':
       return eye + dioptres(one.value).replace('+', '');
     case 'centre-thickness':
@@ -132,6 +132,9 @@ function saidOf(one: Measurement): string {
       return eye + plainly(one.value);
   }
 }
+
+const endOf = ({ value, unsided }: Extract<Measurement, { quantity: 'segment-tilt' }>): string =>
+  unsided || value === 0 ? '' : value > 0 ? ' nasal-up' : ' nasal-down';
 
 /** `2.06 base 014`, as it is read on a ring of the target. */
 const baseInText = ({ amount, degrees }: Ring): string =>

@@ -16,11 +16,16 @@ export const impactBatchGlass: Rule = {
   message: () =>
     'Glass is not tested by batch: each finished lens is tested by itself. Test them and record the result.',
   check: ({ order, evaluation, block }, report) => {
-    const read = evaluation.values.facts.impact;
-    if (!read || !evaluation.set?.jurisdiction.includes('United States')) return;
+    if (!evaluation.set?.jurisdiction.includes('United States')) return;
     if (!EYES.some((eye) => isGlass(order.lenses[eye]))) return;
-    const { line, start, end } = read.place;
-    const word = block.lines[line]?.text.slice(start, end).toLowerCase();
-    if (word === 'batch') report(read.place);
+    const told = new Set<string>();
+    for (const { place } of Object.values(evaluation.values.facts.impact ?? {})) {
+      const { line, start, end } = place;
+      const word = block.lines[line]?.text.slice(start, end).toLowerCase();
+      const key = `${line}.${start}`;
+      if (word !== 'batch' || told.has(key)) continue;
+      told.add(key);
+      report(place);
+    }
   },
 };

@@ -8,7 +8,7 @@ export const lensTurned = cause(
   'lens-turned',
   {
     checks:
-      'The axis of one lens alone is outside and nothing else is; where the tilt of the segment or of the marks was read, it is the same turn. Where A and B say that a lens of this shape cannot turn that far, `cut-off-axis` is told instead. Level: info.',
+      'The axis of one lens alone is outside and nothing else is; where the tilt of the segment or of the marks was read, it is the same turn to the same side: counter-clockwise lifts the nasal end of a right lens and lowers that of a left one. Where A and B say that a lens of this shape cannot turn that far, `cut-off-axis` is told instead. Level: info.',
     why: 'A lens that has its powers and its partner right has most likely turned in the rim, and can be turned back. Where marks or a segment line can be seen, their tilt settles it: tilted with the axis, the lens has turned; level, it was surfaced off axis. Common practice is to look at that before a new lens is ordered.',
     example: { wrong: 'R -4.50 -0.75 x 034', right: 'R -4.50 -0.75 x 022' },
     source:
@@ -23,7 +23,8 @@ export const lensTurned = cause(
   },
   (scene) => {
     const found = loneTurn(scene);
-    if (!found || found.marks === 'level' || !canTurn(scene.order.frame, found.turn)) return [];
+    if (!found || found.marks === 'level' || found.marks === 'against' || !canTurn(scene.order.frame, found.turn))
+      return [];
     const { eye, turn, tilt, explains } = found;
     return [madeUp(eye, explains, { lens: eye, turn, tilt }, tilt === null)];
   },
