@@ -20,6 +20,7 @@ interface OfLens {
   named: true;
   power: { readonly power: Power; readonly form: CylinderForm };
   add: number;
+  'upper-add': number;
   intermediate: number;
   prism: PrismVector;
   'prism-unclear': PrismUnclear;
@@ -30,6 +31,7 @@ interface OfLens {
   pd: number;
   near: number;
   height: number;
+  'upper-height': number;
   'below-datum': number;
   inset: number;
   decentre: Decentration;
@@ -77,6 +79,7 @@ const nothingOfLens = (): SaidOfLens => ({
   named: null,
   power: null,
   add: null,
+  'upper-add': null,
   intermediate: null,
   prism: null,
   'prism-unclear': null,
@@ -87,6 +90,7 @@ const nothingOfLens = (): SaidOfLens => ({
   pd: null,
   near: null,
   height: null,
+  'upper-height': null,
   'below-datum': null,
   inset: null,
   decentre: null,

@@ -100,6 +100,8 @@ export interface OrderedLens {
   readonly named: Place | null;
   readonly written: WrittenPower | null;
   readonly add: Placed<number> | null;
+  /** Of the upper one of two segments. */
+  readonly upperAdd: Placed<number> | null;
   readonly intermediate: Placed<number> | null;
   /** Ordered prism at the reference point; null means none is ordered. */
   readonly prism: Placed<PrismVector> | null;
@@ -108,6 +110,8 @@ export interface OrderedLens {
   readonly material: Placed<LensMaterial> | null;
   /** Above the lower tangent of the boxed lens; worked out where it was given below the datum line. */
   readonly height: Placed<number> | null;
+  /** Of the lower edge of the upper one of two segments, above the lower tangent. */
+  readonly upperHeight: Placed<number> | null;
   readonly belowDatum: Placed<number> | null;
   readonly inset: Placed<number> | null;
   /** Where the optical centre is to stand from the middle of the uncut lens, millimetres, positive inwards and upwards. */

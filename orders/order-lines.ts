@@ -45,6 +45,18 @@ export type At = (span: Span) => Place;
 const eyesOf = (word: EyeWord | null): readonly Eye[] => eyesNamed(word?.eye ?? 'both');
 export const eyesNamed = (eye: EyeOrBoth): readonly Eye[] => (eye === 'both' ? EYES : [eye]);
 
+/** Whether a line speaks of the upper one of two segments. */
+const isOfUpper = ({ qualifiers }: LineNode): boolean => qualifiers?.at?.word === 'upper-segment';
+
+/** What may end a line of a reading and has no place on this line of an order, or null. */
+export function misplacedEnding(node: LineNode): Span | null {
+  if (!node.qualifiers) return null;
+  const { at, with: instrument, corrected } = node.qualifiers;
+  const isUpper = isOfUpper(node) && (node.kind === 'add' || (node.kind === 'eye-figure' && node.which === 'height'));
+  const isNear = node.kind === 'pd' && at?.word === 'near-point';
+  return (isUpper || isNear ? null : at) ?? instrument ?? corrected;
+}
+
 /** Reads one line of an order. Returns false when the line is not one that an order holds. */
 export function orderLine(node: LineNode, at: At, sink: Sink): boolean {
   switch (node.kind) {
@@ -58,7 +70,7 @@ export function orderLine(node: LineNode, at: At, sink: Sink): boolean {
     case 'add':
       for (const { eye, value } of node.entries) {
         for (const side of eyesOf(eye)) {
-          figure(value.value, side, 'add', at, sink, side);
+          figure(value.value, side, isOfUpper(node) ? 'upper-add' : 'add', at, sink, side);
           figure(value.intermediate, side, 'intermediate', at, sink, side);
         }
       }
@@ -84,11 +96,14 @@ export function orderLine(node: LineNode, at: At, sink: Sink): boolean {
       }
       return true;
     case 'pd':
-      distances(node.distance, 'pd', at, sink);
+      distances(node.distance, node.qualifiers?.at?.word === 'near-point' ? 'near' : 'pd', at, sink);
       distances(node.near, 'near', at, sink);
       return true;
     case 'eye-figure':
       if (node.which === 'thinning') thinning(node.entries, at, sink);
+      else if (node.which === 'height' && isOfUpper(node))
+        for (const { eye, value } of node.entries)
+          for (const side of eyesOf(eye)) figure(value, side, 'upper-height', at, sink, side);
       else eyeFigures(node.entries, node.which, node.belowDatum !== null, at, sink);
       return true;
     case 'design':

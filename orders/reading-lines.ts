@@ -75,7 +75,7 @@ function read(node: LineNode, put: Put): boolean {
       }
       return true;
     case 'pd':
-      distances(node.distance, 'pd', put);
+      distances(node.distance, node.qualifiers?.at?.word === 'near-point' ? 'near-pd' : 'pd', put);
       distances(node.near, 'near-pd', put);
       return true;
     case 'centres':

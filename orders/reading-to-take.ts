@@ -6,6 +6,8 @@ import { evaluateBy } from './evaluate';
 import { isManual, isPowerInstrument } from './instrument';
 import {
   addLine,
+  type Blank,
+  blank,
   eyeLine,
   type LineToTake,
   millimetres,
@@ -18,7 +20,8 @@ import {
 import { classOfLens, type Measure, type Quantity } from './measures/measure';
 import { EYES, type Order } from './model';
 import { placingPd } from './placing-pd';
-import { figure } from './words';
+import { TESTS } from './test-results';
+import { figure, signed } from './words';
 
 /**
  * The lines of a new reading, its header first: what `not-read` would name, and everything once nothing is missing any
@@ -34,12 +37,13 @@ export function readingToTake(order: Order, context: Context): readonly LineToTa
   const lines = [
     ...powers(order, called, isDrum),
     ...adds(order, called),
+    ...uppers(called),
     ...prisms(order, called),
     ...distances(order, called),
     ...heights(order, called),
     ...curves(called),
     ...thicknesses(called),
-    ...facts(called),
+    ...tests(called),
   ];
   if (lines.length === 0) return [];
   const zero = isDrum && called.some(({ quantity }) => quantity === 'power') ? [ZERO] : [];
@@ -108,6 +112,26 @@ function adds(order: Order, called: readonly Measure[]): LineToTake[] {
   });
 }
 
+/** The upper one of two segments, where the order says something of it. */
+function uppers(called: readonly Measure[]): LineToTake[] {
+  return called.flatMap(({ quantity, eye, ordered }) => {
+    if (!eye || ordered === null || (quantity !== 'upper-add' && quantity !== 'upper-height')) return [];
+    const [word, expected] = quantity === 'upper-add' ? ['add', signed(ordered)] : ['height', millimetres(ordered)];
+    return [
+      { parts: [`${word} ${eye} `, blank(expected as string), ' at upper-segment'], comment: `expect ${expected}` },
+    ];
+  });
+}
+
+/** Tests that one lens has and the other has not. */
+function tests(called: readonly Measure[]): LineToTake[] {
+  return called.flatMap(({ quantity, eye }) => {
+    if (!(TESTS as readonly string[]).includes(quantity)) return [];
+    const place: Blank = { what: 'value', expected: 'passed', choices: ['passed', 'failed'] };
+    return [{ parts: [eye ? `${quantity} ${eye} ` : `${quantity} `, place], comment: 'passed or failed' }];
+  });
+}
+
 /** On a progressive prism counts at its own point only. */
 function prisms(order: Order, called: readonly Measure[]): LineToTake[] {
   const ofPair = called.some(({ quantity, eye }) => eye === null && PRISMS.includes(quantity));
@@ -170,12 +194,3 @@ function thicknesses(called: readonly Measure[]): LineToTake[] {
   });
   return figures.length > 0 ? [thicknessLine(figures)] : [];
 }
-
-/** Tests and marks that somebody has to record. */
-const facts = (called: readonly Measure[]): LineToTake[] =>
-  FACTS.filter((fact) => has(called, fact)).map((fact) => ({
-    parts: [`${fact} `, { what: 'value', expected: 'passed', choices: ['passed', 'failed'] }],
-    comment: 'passed or failed',
-  }));
-
-const FACTS = ['impact', 'marking', 'cosmetic'] as const;

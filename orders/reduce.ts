@@ -3,7 +3,8 @@ import type { Eye } from '../grammar';
 import type { Power, PrismVector } from '../optics';
 import type { Place } from './finding';
 import { instrumentOfLine, isCoarse, zeroOf } from './instrument';
-import type { AddReading, Instrument, Measurement, OrderedLens, PerEye, PrismPart, Reading } from './model';
+import type { Instrument, Measurement, OrderedLens, PerEye, PrismPart, Reading } from './model';
+import { isElsewhere, slotOf } from './reading-places';
 import { type Reduced, reducedAdd, reducedFigure, reducedPower, reducedPrism } from './reduced-figures';
 import { segmentKindOf } from './segment-kind';
 import type { Step } from './step';
@@ -47,6 +48,8 @@ export interface ReadValues {
   readonly add: Values<number>;
   /** By a lens measure. */
   readonly clockAdd: Values<number>;
+  /** In the upper one of two segments. */
+  readonly upperAdd: Values<number>;
   /** As the lens says it of itself, which is no measurement. */
   readonly engravedAdd: Values<number>;
   /** At the prism point, and where the place was not said. */
@@ -56,21 +59,10 @@ export interface ReadValues {
   readonly facts: Readonly<Partial<Record<TestQuantity, Values<TestResult>>>>;
 }
 
-export type FigureQuantity = Exclude<Measurement['quantity'], 'power' | 'add' | 'prism' | TestQuantity>;
-
-/** Two tools on one add are a cross-check and no repetition; what the lens says of itself is neither. */
-function addSlotOf(value: AddReading): 'add' | 'clockAdd' | 'engravedAdd' {
-  if (value.kind === 'clock') return 'clockAdd';
-  return value.kind === 'value' && value.engraved ? 'engravedAdd' : 'add';
-}
-
-/** What a measurement is a value of. The same quantity at another point of the lens is another one. */
-export function slotOf(one: Measurement): string {
-  if (one.quantity === 'power') return one.at === 'near-point' ? 'nearPower' : one.at === 'top' ? 'topPower' : 'power';
-  if (one.quantity === 'prism') return one.at === null || one.at === 'prism-point' ? 'prism' : 'prismElsewhere';
-  if (one.quantity === 'add') return addSlotOf(one.value);
-  return one.quantity;
-}
+export type FigureQuantity =
+  | Exclude<Measurement['quantity'], 'power' | 'add' | 'prism' | TestQuantity>
+  /** The height of the upper one of two segments. */
+  | 'upper-height';
 
 export interface Taken {
   readonly one: Measurement;
@@ -149,11 +141,11 @@ function putReduced(values: Writable, slot: string, side: Side, group: Group, be
     sides[side] = bench.after ? { ...read, after: bench.after } : read;
     values.facts[one.quantity] = sides;
   } else {
-    const read = reducedFigure((all as Of<FigureQuantity>[]).map(({ value }) => value));
-    const sides = (values.figures[one.quantity] ?? {}) as Record<string, unknown>;
+    const read = reducedFigure((all as Of<Exclude<FigureQuantity, 'upper-height'>>[]).map(({ value }) => value));
+    const sides = (values.figures[slot] ?? {}) as Record<string, unknown>;
     const isUnsided = group.some((item) => item.one.quantity === 'segment-tilt' && item.one.unsided);
     sides[side] = isUnsided ? { ...joined(base, read), unsided: true } : joined(base, read);
-    values.figures[one.quantity] = sides;
+    values.figures[slot] = sides;
   }
 }
 
@@ -173,8 +165,8 @@ function groupsOf(
   const groups = new Map<string, Record<Side, [Taken, ...Taken[]] | null>>();
   for (const item of taken) {
     const { one, reading } = item;
-    if (isTest(one) || feelsNothing(one, lenses)) continue;
     const slot = slotOf(one);
+    if (isElsewhere(slot) || isTest(one) || feelsNothing(one, lenses)) continue;
     const side = one.eye ?? 'pair';
     let sides = groups.get(slot);
     if (!sides) {
@@ -218,6 +210,7 @@ export const noValues = (): ReadValues => ({
   topPower: {},
   add: {},
   clockAdd: {},
+  upperAdd: {},
   engravedAdd: {},
   prism: {},
   prismElsewhere: {},

@@ -29,9 +29,9 @@ import {
   type Verification,
   type WrittenPower,
 } from './model';
-import { type At, confirmationOf, decisionOf, orderLine } from './order-lines';
+import { type At, confirmationOf, decisionOf, misplacedEnding, orderLine } from './order-lines';
 import { readingLine } from './reading-lines';
-import { slotOf } from './reduce';
+import { slotOf } from './reading-places';
 
 export interface Resolved {
   readonly order: Order;
@@ -74,6 +74,7 @@ export function resolveOrder(block: Block, defaults: Block | null): Resolved {
       if (unclear) draft.tell('block-unclear', 'warning', head, { word: node.head?.word });
       current?.take(node, at, draft);
     } else if (!orderLine(node, at, draft)) draft.tell('reading-missing', 'error', head, { word: node.head?.word });
+    else if (misplacedEnding(node)) draft.tell('unexpected-text', 'error', at(misplacedEnding(node) as Span));
     else if (belowReading) draft.tell('order-line-below-reading', 'hint', head, { word: node.head?.word });
   }
   const inherited = defaults ? takeDefaults(defaults, draft, place) : NOTHING_INHERITED;
@@ -220,12 +221,14 @@ function lensOf(draft: Draft, eye: Eye): OrderedLens {
     named: said.named?.place ?? null,
     written: powerOf(said),
     add: said.add,
+    upperAdd: said['upper-add'],
     intermediate: said.intermediate,
     prism: said.prism,
     prismUnclear: said['prism-unclear'],
     design: said.design,
     material: said.material,
     height: said.height ?? heightFromDatum(said, draft.order),
+    upperHeight: said['upper-height'],
     belowDatum: said['below-datum'],
     inset: said.inset,
     decentre: said.decentre,

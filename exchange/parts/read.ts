@@ -1,6 +1,6 @@
 /** A reading as single facts, one set for each lens and repeat. */
 import { type Block, type Eye, type Instrument, type Measurement, type Reading, tidy } from '../../orders';
-import { slotOf } from '../../orders/reduce';
+import { slotOf } from '../../orders/reading-places';
 import { figurePart, prismParts } from './make-part';
 import type { Part, PartCode } from './part';
 

@@ -26,6 +26,10 @@ export const eyeOf = (token: IToken): EyeWord => ({
 /** Lengths of a pair are distance and near above this and right and left up to it: half of a wide PD, in millimetres. */
 export const LONGEST_MONOCULAR = 40.5;
 
+/** What stands for a place that nobody knows. */
+const UNKNOWN_PLACE = '?';
+const PLACE_TYPES: readonly TokenType[] = [T.Word, T.Near, T.DistanceWord];
+
 /** One way on in a rule. Those of the rules that run most are made once and not on every line. */
 export interface Alternative {
   readonly ALT: () => unknown;
@@ -237,16 +241,26 @@ export class AmountParser extends EmbeddedActionsParser {
 
   readonly #qualifier = () => this.OR(this.#qualifierParts);
 
+  readonly #places: Alternative[] = [
+    { ALT: () => this.CONSUME(T.Word) },
+    { ALT: () => this.CONSUME(T.Near) },
+    { ALT: () => this.CONSUME(T.DistanceWord) },
+  ];
+
+  /** A place that is not known, or that was left out behind `at`, is one all the same: what was taken there is no value. */
+  #place(token: IToken): Word {
+    const known = token.tokenType === T.AtWord ? null : this.choose('choice', 'at', token);
+    return known ?? { start: token.startOffset, end: T.endOf(token), word: UNKNOWN_PLACE };
+  }
+
   readonly #qualifierParts: Alternative[] = [
     {
       ALT: () => {
         const word = this.CONSUME(T.AtWord);
-        this.expect(word, T.Word);
-        this.OPTION(() => {
-          const token = this.CONSUME(T.Word);
-          this.ACTION(() => {
-            this.#at = this.once(this.#at, this.choose('choice', 'at', token));
-          });
+        this.expect(word, ...PLACE_TYPES);
+        const token = this.OPTION(() => this.OR2(this.#places) as IToken);
+        this.ACTION(() => {
+          this.#at = this.once(this.#at, this.#place(token ?? word));
         });
       },
     },

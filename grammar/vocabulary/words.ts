@@ -110,11 +110,15 @@ export const WORDS: readonly VocabularyEntry[] = [
   choice('accept', ['decided'], 'decided accept by MT "why"', 'The pair goes out.'),
   choice('reject', ['decided'], 'decided reject', 'The pair does not go out.'),
   choice('remake', ['decided'], 'decided remake R', 'The named lens is made again.'),
-  choice('distance-point', ['at'], 'at distance-point', 'At the distance reference point.'),
-  choice('prism-point', ['at'], 'at prism-point', 'At the prism reference point.'),
-  choice('near-point', ['at'], 'at near-point', 'At the near reference point.'),
-  choice('fitting-cross', ['at'], 'at fitting-cross', 'At the fitting cross.'),
+  choice('distance-point', ['at'], 'at distance-point', 'At the distance reference point.', ['drp', 'distance']),
+  choice('prism-point', ['at'], 'at prism-point', 'At the prism reference point.', ['prp']),
+  choice('near-point', ['at'], 'at near-point', 'At the near reference point.', ['nrp', 'near']),
+  choice('fitting-cross', ['at'], 'at fitting-cross', 'At the fitting cross.', ['fitting-point']),
   choice('top', ['at'], 'at top', 'At the top of the lens.'),
+  choice('upper-segment', ['at'], 'at upper-segment', 'In, or at the edge of, the upper one of two segments.'),
+  ...(['edge', 'periphery', 'temporal', 'nasal', 'upper', 'lower'] as const).map((place) =>
+    choice(place, ['at'], `at ${place}`, 'Away from every reference point: kept, and not judged.'),
+  ),
 
   // Words that name a figure
   key('A', ['frame'], 'A 52', 'Horizontal boxed lens size.'),

@@ -18,7 +18,7 @@ export function addMeasures(one: Case): Measure[] {
     // What nobody named may have a segment all the same: an add that is ordered is called for.
     if (lens.role !== 'made' || lens.design?.value.type === 'single-vision') continue;
     if (isOffice(lens)) measures.push(...officeMeasures(one, lens));
-    else measures.push(...addMeasure(one, lens), ...intermediateMeasure(one, lens));
+    else measures.push(...addMeasure(one, lens), ...upperMeasure(one, lens), ...intermediateMeasure(one, lens));
   }
   return measures;
 }
@@ -44,6 +44,12 @@ function byNearPower({ values }: Case, { eye }: OrderedLens): Read<number> | nul
   const result = tidy(to - from);
   const steps = [{ step: 'difference', from, to, result, surface: null }] as const;
   return { ...near, value: result, steps, all: [result], places: [near.place] };
+}
+
+/** The upper one of two segments has an add of its own where one is ordered. */
+function upperMeasure(one: Case, lens: OrderedLens): Measure[] {
+  if (!lens.upperAdd) return [];
+  return [figure(one, lens, 'upper-add', lens.upperAdd.value, one.values.upperAdd[lens.eye] ?? null)];
 }
 
 function intermediateMeasure(one: Case, lens: OrderedLens): Measure[] {

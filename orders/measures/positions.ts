@@ -55,10 +55,28 @@ function heights(one: Case): Measure[] {
         ? judge(subject, figureAgainst(lens.height.value, read, plainLimit(set, table)), guard)
         : notRead(subject, lens.height.value),
     );
+    const upper = upperHeight(one, lens);
+    if (upper) measures.push(upper);
   }
   const difference = heightDifference(one);
   if (difference) measures.push(difference);
   return measures;
+}
+
+/**
+ * The lower edge of the upper segment, where it is ordered, or follows from the height of the lower one and the gap and was
+ * read.
+ */
+function upperHeight({ values, set, guard }: Case, lens: OrderedLens): Measure | null {
+  const { height, upperHeight: own, design } = lens;
+  const gap = design?.value.gap ?? null;
+  const ordered = own?.value ?? (height && gap !== null ? tidy(height.value + gap) : null);
+  const read = values.figures['upper-height']?.[lens.eye];
+  if (ordered === null || (!read && !own)) return null;
+  const subject: Subject = { quantity: 'upper-height', eye: lens.eye, unit: 'mm' };
+  return read
+    ? judge(subject, figureAgainst(ordered, read, plainLimit(set, 'segmentHeight')), guard)
+    : notRead(subject, ordered);
 }
 
 const hasHeight = (lens: OrderedLens): boolean => lens.role !== 'absent' && hasPoint(lens) && lens.height !== null;

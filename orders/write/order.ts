@@ -36,6 +36,10 @@ export function orderInText(order: Order): readonly string[] {
       const below = order.lenses[eye].belowDatum;
       return below && `height ${eye} ${plainly(below.value)} below datum`;
     }),
+    ...lenses.flatMap(({ eye, upperAdd, upperHeight }) => [
+      upperAdd && `add ${eye} ${dioptres(upperAdd.value)} at upper-segment`,
+      upperHeight && `height ${eye} ${plainly(upperHeight.value)} at upper-segment`,
+    ]),
     perEye(
       'design',
       ({ design }) => design,

@@ -48,6 +48,9 @@ function taken(marked: string, label: string, asking: Asking = {}): string {
   return TextDocument.applyEdits(TextDocument.create('', 'lentil', 0, text), [item.textEdit as TextEdit]);
 }
 
+/** Places whose figures are kept and not judged. */
+const PLACES = ['edge', 'periphery', 'temporal', 'nasal', 'upper', 'lower'];
+
 describe('at the head of a line', () => {
   test('an empty text begins with a block or a standard', () => {
     checkOffers('|', ['order', 'standard', 'instrument', 'defaults', 'tolerance'], ['R', 'add', 'reading']);
@@ -143,10 +146,13 @@ describe('inside a line', () => {
       ['L', 'intermediate', 'front-vertex', 'back-vertex', 'engraved', 'at', 'with', 'corrected'],
     ],
     ['again pd 63 |', ['R', 'L', 'near', 'at', 'with', 'corrected']],
-    ['prism R 0 at |', ['distance-point', 'prism-point', 'near-point', 'fitting-cross', 'top']],
+    [
+      'prism R 0 at |',
+      ['distance-point', 'prism-point', 'near-point', 'fitting-cross', 'top', 'upper-segment', ...PLACES],
+    ],
     ['R -4.50 with |', ['FOC-A']],
-    ['cosmetic |', ['passed', 'failed']],
-    ['impact |', ['passed', 'failed', 'batch']],
+    ['cosmetic |', ['passed', 'failed', 'R', 'L']],
+    ['impact |', ['passed', 'failed', 'batch', 'R', 'L']],
     ['decided |', ['accept', 'reject', 'remake', 'R', 'L']],
     ['segment R 28 tilt 1 |', ['L', 'nasal-up', 'nasal-down', 'at', 'with', 'corrected']],
   ])('reading: %s', (line, expected) => expect(labelsAt(inReading(line))).toEqual(expected));

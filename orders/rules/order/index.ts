@@ -53,6 +53,7 @@ import { thinningUnsaid } from './thinning-unsaid';
 import { tiltMatters } from './tilt-matters';
 import { tintDepthMissing } from './tint-depth-missing';
 import { unusualValue } from './unusual-value';
+import { upperSegmentUnordered } from './upper-segment-unordered';
 import { useMissing } from './use-missing';
 import { usePowerMissing } from './use-power-missing';
 import { verificationDiffers } from './verification-differs';
@@ -115,6 +116,7 @@ export const ORDER: readonly Rule[] = [
   tiltMatters,
   tintDepthMissing,
   unusualValue,
+  upperSegmentUnordered,
   useMissing,
   usePowerMissing,
   verificationDiffers,

@@ -18,6 +18,10 @@ function ofLens(lens: OrderedLens, order: Order, quantity: Measure['quantity']):
       return [verification?.power ?? lens.written];
     case 'add':
       return [verification?.add ?? lens.add];
+    case 'upper-add':
+      return [lens.upperAdd];
+    case 'upper-height':
+      return [lens.upperHeight ?? lens.height];
     case 'intermediate':
       return [lens.intermediate ?? lens.design];
     case 'degression':
