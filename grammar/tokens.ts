@@ -96,6 +96,7 @@ export const Engraved = kind('Engraved');
 export const Surface = kind('Surface');
 export const Tilt = kind('Tilt');
 export const TiltEnd = kind('TiltEnd');
+export const ClockWord = kind('ClockWord');
 export const MaterialKey = kind('MaterialKey');
 export const DesignWord = kind('DesignWord');
 export const ShapeWord = kind('ShapeWord');
@@ -130,6 +131,7 @@ const WORD_KINDS: ReadonlyMap<string, TokenType> = new Map<string, TokenType>([
   ['front-vertex', Surface],
   ['back-vertex', Surface],
   ['tilt', Tilt],
+  ['clock', ClockWord],
   ['nasal-up', TiltEnd],
   ['nasal-down', TiltEnd],
   ['index', MaterialKey],

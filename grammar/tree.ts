@@ -233,7 +233,12 @@ export type LineNode = LineBase &
         readonly eyes: readonly EyeWord[];
         readonly reason: Name | null;
       }
-    | { readonly kind: 'slab'; readonly reverse: boolean; readonly entries: readonly EyeFigure[] }
+    | {
+        readonly kind: 'slab';
+        readonly reverse: boolean;
+        readonly again: boolean;
+        readonly entries: readonly EyeFigure[];
+      }
     | {
         readonly kind: 'decided';
         readonly verdict: Word | null;
@@ -283,6 +288,8 @@ export type TextWord = 'note' | 'ref' | 'coating' | 'kind';
 /** A figure for one eye, with the base or direction that may follow it. */
 export interface EyeFigure extends ForEye<Figure | null> {
   readonly base?: Base;
+  /** Of a slab-off, what a lens measure showed beside its line and across it. */
+  readonly clock?: { readonly from: Figure; readonly to: Figure | null };
 }
 
 /** The result of a test, whatever word stands for it, of the lenses named with it; of the pair where none is. */

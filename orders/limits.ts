@@ -261,6 +261,31 @@ export function lensPrismLimits(
   );
 }
 
+/**
+ * Limit of a slab-off, prism dioptres. No set has a table for it, so it takes the limit that the set has for unwanted
+ * vertical prism, at no power and no ordered prism: of a pair, or of one lens where the set judges lenses by themselves.
+ */
+export function slabLimit(set: ToleranceSet, lens: LensClass, supply: 'uncut' | 'edged' | 'glazed'): Limit | null {
+  const ofPair = pairLimit(set, lens, 'vertical', 0, 0);
+  if (ofPair?.unit === 'prism' && ofPair.amount) return asSlab(ofPair, ofPair.amount);
+  const ofLens = lensPrismLimits(set, lens, supply, { right: 0, up: 0 }).filter(
+    ({ component }) => component !== 'horizontal',
+  );
+  const amounts = ofLens.flatMap(({ limits }) => limits.map(({ amount }) => amount)).filter((amount) => amount > 0);
+  const [first] = ofLens;
+  return first && amounts.length > 0 ? asSlab(first.limit, Math.min(...amounts)) : null;
+}
+
+const asSlab = ({ set, row, source, evidence }: Limit, amount: number): Limit => ({
+  amount,
+  unit: 'prism',
+  set,
+  row: `slab-off, as ${row}`,
+  source,
+  evidence,
+  note: 'The set has no limit for a slab-off; that for unwanted vertical prism is taken. Common practice, no source.',
+});
+
 export type PlainTable = {
   [K in keyof ToleranceSet]-?: NonNullable<ToleranceSet[K]> extends PlainLimit ? K : never;
 }[keyof ToleranceSet];

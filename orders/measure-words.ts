@@ -98,6 +98,10 @@ export function stepInWords(step: Step): string {
       return step.index === null
         ? `segment ${signed(step.to)} less front ${signed(step.from)} = ${signed(step.plain)}, not converted: the material is not given`
         : `segment ${signed(step.to)} less front ${signed(step.from)} = ${signed(step.plain)} on the dial; times (${figure(step.index, 3)} - 1) / 0.530 = ${signed(step.result)}`;
+    case 'slab':
+      return step.index === null
+        ? `across the line ${signed(step.to)} less beside it ${signed(step.from)}: ${figure(step.plain)} on the dial, not converted: the material is not given`
+        : `across the line ${signed(step.to)} less beside it ${signed(step.from)}: ${figure(step.plain)} on the dial; times (${figure(step.index, 3)} - 1) / 0.530 = ${figure(step.result)} Δ`;
     case 'eighth':
       return `${signed(step.from)} stands for the eighth ${signed(step.to)}`;
     case 'zero':

@@ -260,6 +260,11 @@ export type AddReading =
     }
   | { readonly kind: 'clock'; readonly from: number; readonly to: number };
 
+/** A slab-off as measured: its prism, base up positive, or two figures of a lens measure beside the line and across it. */
+export type SlabReading =
+  | { readonly kind: 'value'; readonly value: number }
+  | { readonly kind: 'clock'; readonly from: number; readonly to: number; readonly reverse: boolean };
+
 /** Where the target stands: the ring it is on, prism dioptres, and the angle it lies towards, 0 to 360 degrees. */
 export interface Ring {
   readonly amount: number;
@@ -293,6 +298,7 @@ export type Measurement = MeasurementBase &
       }
     | { readonly quantity: 'centre-thickness' | 'edge-thickness' | 'min-thickness'; readonly value: number }
     | { readonly quantity: 'warp'; readonly value: number }
+    | { readonly quantity: 'slab'; readonly value: SlabReading }
     | { readonly quantity: 'impact' | 'cosmetic' | 'marking'; readonly value: 'passed' | 'failed' }
   );
 

@@ -50,6 +50,12 @@ const isOfUpper = ({ qualifiers }: LineNode): boolean => qualifiers?.at?.word ==
 
 /** What may end a line of a reading and has no place on this line of an order, or null. */
 export function misplacedEnding(node: LineNode): Span | null {
+  // Two figures of a lens measure are read, never ordered.
+  if (node.kind === 'slab') return node.entries.find(({ clock }) => clock) ?? endingOf(node);
+  return endingOf(node);
+}
+
+function endingOf(node: LineNode): Span | null {
   if (!node.qualifiers) return null;
   const { at, with: instrument, corrected } = node.qualifiers;
   const isUpper = isOfUpper(node) && (node.kind === 'add' || (node.kind === 'eye-figure' && node.which === 'height'));

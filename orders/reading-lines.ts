@@ -3,6 +3,7 @@ import type {
   AddNode,
   ClockNode,
   Eye,
+  EyeFigure,
   EyeWord,
   Figure,
   ForEye,
@@ -13,7 +14,7 @@ import type {
   SegmentNode,
   Span,
 } from '../grammar';
-import type { AddReading, MeasuredQuantity, Measurement, PrismPart, Ring } from './model';
+import type { AddReading, MeasuredQuantity, Measurement, PrismPart, Ring, SlabReading } from './model';
 import { type At, eyesNamed, thicknessKey } from './order-lines';
 import { resultsOf } from './test-results';
 import { prismOf, typedPower } from './values';
@@ -105,6 +106,9 @@ function read(node: LineNode, put: Put): boolean {
         }
       }
       return true;
+    case 'slab':
+      for (const entry of node.entries) for (const side of eyes(entry.eye)) slab(entry, node.reverse, side, put);
+      return true;
     case 'results':
       for (const { eye, value, place } of resultsOf(node.results)) put(node.which, value, place, eye);
       return true;
@@ -143,6 +147,17 @@ function ringOf(components: readonly PrismComponent[]): Ring | null {
 
 function figure(node: Figure | null, quantity: MeasuredQuantity, eye: Eye | null, put: Put): void {
   if (node && node.value !== null) put(quantity, node.value, node, eye);
+}
+
+/** Base up positive, whichever word says it; a lens measure shows the size alone. */
+function slab(entry: EyeFigure, reverse: boolean, eye: Eye, put: Put): void {
+  const { value, clock: dial, start, end } = entry;
+  let read: SlabReading | null = null;
+  if (dial) {
+    const [from, to] = [dial.from.value, dial.to?.value];
+    if (from !== null && to != null) read = { kind: 'clock', from, to, reverse };
+  } else if (value && value.value !== null) read = { kind: 'value', value: reverse ? 0 - value.value : value.value };
+  if (read) put('slab', read, { start, end }, eye);
 }
 
 /** A tilt has a side: without it only its size is known. */

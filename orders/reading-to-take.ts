@@ -39,6 +39,7 @@ export function readingToTake(order: Order, context: Context): readonly LineToTa
     ...adds(order, called),
     ...uppers(called),
     ...prisms(order, called),
+    ...slabs(called),
     ...distances(order, called),
     ...heights(order, called),
     ...curves(called),
@@ -119,6 +120,19 @@ function uppers(called: readonly Measure[]): LineToTake[] {
     const [word, expected] = quantity === 'upper-add' ? ['add', signed(ordered)] : ['height', millimetres(ordered)];
     return [
       { parts: [`${word} ${eye} `, blank(expected as string), ' at upper-segment'], comment: `expect ${expected}` },
+    ];
+  });
+}
+
+function slabs(called: readonly Measure[]): LineToTake[] {
+  return called.flatMap(({ quantity, eye, ordered }) => {
+    if (quantity !== 'slab' || !eye || ordered === null) return [];
+    const expected = figure(ordered);
+    return [
+      {
+        parts: [`${ordered < 0 ? 'reverse-slab' : 'slab-off'} ${eye} `, blank(expected)],
+        comment: `expect ${expected}`,
+      },
     ];
   });
 }

@@ -5,7 +5,7 @@ import type { Place } from './finding';
 import { instrumentOfLine, isCoarse, zeroOf } from './instrument';
 import type { Instrument, Measurement, OrderedLens, PerEye, PrismPart, Reading } from './model';
 import { isElsewhere, slotOf } from './reading-places';
-import { type Reduced, reducedAdd, reducedFigure, reducedPower, reducedPrism } from './reduced-figures';
+import { type Reduced, reducedAdd, reducedFigure, reducedPower, reducedPrism, reducedSlab } from './reduced-figures';
 import { segmentKindOf } from './segment-kind';
 import type { Step } from './step';
 import { isTest, standingTests, type TestQuantity, type TestResult } from './test-results';
@@ -130,6 +130,12 @@ function putReduced(values: Writable, slot: string, side: Side, group: Group, be
     const material = one.eye ? (bench.lenses[one.eye].material?.value ?? null) : null;
     const read = reducedAdd(all as Of<'add'>[], instrument, material);
     if (read) values[slot as 'add'][side] = joined(base, read);
+  } else if (one.quantity === 'slab') {
+    const material = one.eye ? (bench.lenses[one.eye].material?.value ?? null) : null;
+    const read = reducedSlab(all as Of<'slab'>[], material);
+    const sides = (values.figures.slab ?? {}) as Record<string, unknown>;
+    if (read) sides[side] = joined(base, read);
+    values.figures.slab = sides;
   } else if (one.quantity === 'prism') {
     const prisms = all as Of<'prism'>[];
     const whole = joined(base, reducedPrism(prisms, one.eye));
@@ -141,7 +147,9 @@ function putReduced(values: Writable, slot: string, side: Side, group: Group, be
     sides[side] = bench.after ? { ...read, after: bench.after } : read;
     values.facts[one.quantity] = sides;
   } else {
-    const read = reducedFigure((all as Of<Exclude<FigureQuantity, 'upper-height'>>[]).map(({ value }) => value));
+    const read = reducedFigure(
+      (all as Of<Exclude<FigureQuantity, 'upper-height' | 'slab'>>[]).map(({ value }) => value),
+    );
     const sides = (values.figures[slot] ?? {}) as Record<string, unknown>;
     const isUnsided = group.some((item) => item.one.quantity === 'segment-tilt' && item.one.unsided);
     sides[side] = isUnsided ? { ...joined(base, read), unsided: true } : joined(base, read);
@@ -166,7 +174,7 @@ function groupsOf(
   for (const item of taken) {
     const { one, reading } = item;
     const slot = slotOf(one);
-    if (isElsewhere(slot) || isTest(one) || feelsNothing(one, lenses)) continue;
+    if (isElsewhere(slot) || isTest(one) || feelsNothing(one, lenses) || feelsSlab(one, lenses)) continue;
     const side = one.eye ?? 'pair';
     let sides = groups.get(slot);
     if (!sides) {
@@ -192,6 +200,12 @@ export const feelsNothing = (one: Measurement, lenses: PerEye<OrderedLens>): boo
   one.value.kind === 'clock' &&
   one.eye !== null &&
   segmentKindOf(lenses[one.eye]) === 'fused';
+
+/** On a lens with a slab-off two curves may be those of its line, so they are taken for no add and for no warp. */
+export const feelsSlab = (one: Measurement, lenses: PerEye<OrderedLens>): boolean =>
+  one.eye !== null &&
+  lenses[one.eye].slab !== null &&
+  (one.quantity === 'warp' || (one.quantity === 'add' && one.value.kind === 'clock'));
 
 /** A sum over both eyes is out of date once each eye was read by itself in a later reading. */
 function dropOutdatedSums(figures: Partial<Record<FigureQuantity, Values<number>>>, taken: readonly Taken[]): void {

@@ -4,6 +4,7 @@ import {
   addByClock,
   addByDrum,
   correctedForZero,
+  dialShiftOnSlabLine,
   meanPower,
   minusForm,
   type Power,
@@ -13,7 +14,7 @@ import {
 import { attempt } from './attempt';
 import { tidy } from './exact';
 import { asEighth } from './instrument';
-import type { AddReading, Instrument, LensMaterial, Ring, TypedPower } from './model';
+import type { AddReading, Instrument, LensMaterial, Ring, SlabReading, TypedPower } from './model';
 import type { Part, Step } from './step';
 import { asPower } from './values';
 
@@ -125,6 +126,35 @@ export function reducedPrism(
   const value = { right: mean(all.map(({ right }) => right)), up: mean(all.map(({ up }) => up)) };
   const sizes = all.map(({ right, up }) => tidy(Math.hypot(right, up)));
   return { value, steps: [...steps, { step: 'mean', of: sizes }], all };
+}
+
+/** Half the distance of the outer pins of the usual lens measure, millimetres; with it 1 D on the dial is 1 prism dioptre at 1.53. */
+const HALF_SPAN = 10;
+
+/**
+ * Slab-offs, prism dioptres, base up positive. Two curves are converted by what the dial moves on such a line; without the
+ * index of the lens the plain difference is all there is.
+ */
+export function reducedSlab(
+  list: readonly { readonly value: SlabReading }[],
+  material: LensMaterial | null,
+): Reduced<number> | null {
+  const steps: Step[] = [];
+  const results: number[] = [];
+  for (const { value } of list) {
+    if (value.kind === 'value') {
+      results.push(value.value);
+      continue;
+    }
+    const plain = tidy(Math.abs(value.to - value.from));
+    const index = material?.index ?? null;
+    const size = index === null ? plain : attempt(() => tidy(plain / dialShiftOnSlabLine(1, index, HALF_SPAN)));
+    if (size === null) return null;
+    const result = value.reverse ? 0 - size : size;
+    steps.push({ step: 'slab', from: value.from, to: value.to, plain, index, result });
+    results.push(result);
+  }
+  return withMean(results, steps);
 }
 
 /** Lengths, curves, angles. */

@@ -12,7 +12,7 @@ export type Step =
       readonly surface: string | null;
     }
   | {
-      readonly step: 'clock';
+      readonly step: 'clock' | 'slab';
       readonly from: number;
       readonly to: number;
       readonly plain: number;

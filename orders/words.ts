@@ -71,6 +71,7 @@ const QUANTITIES: Readonly<Record<Quantity, string>> = {
   'edge-thickness': 'edge thickness',
   'min-thickness': 'least thickness',
   warp: 'warp',
+  slab: 'slab-off',
   impact: 'impact test',
   cosmetic: 'surface quality',
   marking: 'marking',

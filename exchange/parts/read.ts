@@ -68,6 +68,9 @@ function partsOf(one: Measurement, block: Block, zero: number): readonly Part[] 
     case 'cosmetic':
     case 'marking':
       return [{ code: one.quantity, eye, text: one.value, at, workedOut: false, place }];
+    // No format here has a place for it; its line is told as lost.
+    case 'slab':
+      return [];
     default:
       return [part(one.quantity, one.value)];
   }

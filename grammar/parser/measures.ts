@@ -169,6 +169,25 @@ export class MeasureParser extends EntryParser {
         });
       },
     },
+    {
+      ALT: () => {
+        const word = this.CONSUME(T.ClockWord);
+        this.expect(word, T.Figure, T.SignApart, T.Plano, T.Infinite);
+        let to: Figure | null = null;
+        const from = this.OPTION3(() => {
+          const figure = this.SUBRULE(this.amount, { ARGS: ['difference'] });
+          this.OPTION4(() => {
+            const arrow = this.CONSUME(T.Arrow);
+            this.expect(arrow, T.Figure, T.SignApart, T.Plano, T.Infinite);
+            this.OPTION5(() => {
+              to = this.SUBRULE2(this.amount, { ARGS: ['difference'] });
+            });
+          });
+          return figure;
+        });
+        this.ACTION(() => this.#takeClock(word, from ?? null, to));
+      },
+    },
     { ALT: () => this.#takeBase(this.CONSUME(T.BaseWord)) },
     { ALT: () => this.CONSUME(T.Slash) },
     { ALT: () => this.CONSUME(T.Comma) },
@@ -198,6 +217,22 @@ export class MeasureParser extends EntryParser {
 
   #takeFigure(figure: Figure): void {
     if (this.#hasRoom(this.#figures, figure)) this.#figures.push(forEye(this.#eye, figure));
+    this.#eye = null;
+  }
+
+  /** A slab-off is read as a prism, or as two figures of a lens measure. */
+  #takeClock(word: IToken, from: Figure | null, to: Figure | null): void {
+    const span = { start: word.startOffset, end: to?.end ?? from?.end ?? T.endOf(word) };
+    if (this.#line !== 'slab-off' && this.#line !== 'reverse-slab') this.refuse(spanOf(word));
+    else if (from && !to) this.tellMissing(word);
+    else if (from && this.#hasRoom(this.#figures, span))
+      this.#figures.push({
+        eye: this.#eye,
+        value: null,
+        clock: { from, to },
+        start: this.#eye?.start ?? span.start,
+        end: span.end,
+      });
     this.#eye = null;
   }
 

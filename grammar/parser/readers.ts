@@ -133,7 +133,15 @@ const slab =
   (which: 'slab-off' | 'reverse-slab'): Reader =>
   (site) => {
     const read = run(site, 'clauses', (p) => p.eyeFigures(which));
-    return read && { kind: 'slab', head: site.head, reverse: which === 'reverse-slab', entries: read.entries };
+    return (
+      read && {
+        kind: 'slab',
+        head: site.head,
+        reverse: which === 'reverse-slab',
+        again: site.again,
+        entries: read.entries,
+      }
+    );
   };
 const choice =
   (which: ChoiceWord): Reader =>
@@ -330,6 +338,8 @@ export const REPEATABLE_LINES: ReadonlySet<string> = new Set([
   'thickness',
   'clock',
   'segment',
+  'slab-off',
+  'reverse-slab',
 ]);
 
 /** The reader of a line by its first word; words that only a tolerance has are no lines elsewhere. */

@@ -50,7 +50,14 @@ const isFailed = (one: Measure): one is Failed =>
   one.outcome === 'fail' && one.deviation !== null && one.limit?.amount != null && one.place !== null;
 
 const ADDS: readonly Quantity[] = ['add', 'upper-add', 'intermediate', 'degression'];
-const PHYSICAL: readonly Quantity[] = ['base-curve', 'centre-thickness', 'edge-thickness', 'min-thickness', 'warp'];
+const PHYSICAL: readonly Quantity[] = [
+  'base-curve',
+  'centre-thickness',
+  'edge-thickness',
+  'min-thickness',
+  'warp',
+  'slab',
+];
 
 /** The figures of one lens that belong together: a slip in its reading shows in all of them. */
 export const REFRACTION: readonly Quantity[] = ['power', 'cylinder', 'axis'];

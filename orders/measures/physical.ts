@@ -1,12 +1,12 @@
 /** Base curve, thickness, warp, and the facts a person records. */
 import type { Eye } from '../../grammar';
 import { isMade } from '../lens-kinds';
-import { type PlainTable, plainLimit } from '../limits';
-import { EYES, otherEye, type Placed } from '../model';
+import { type PlainTable, plainLimit, slabLimit } from '../limits';
+import { EYES, type OrderedLens, otherEye, type Placed } from '../model';
 import type { Read } from '../reduce';
 import { TESTS, type TestQuantity, type TestResult } from '../test-results';
 import { atLeast, figureAgainst, judge } from './judge';
-import { type Case, type Measure, notRead, recorded, type Subject } from './measure';
+import { type Case, classOfLens, type Measure, notRead, recorded, type Subject } from './measure';
 import { factsCalledFor, leastThickness } from './safety';
 
 export function physicalMeasures(one: Case): Measure[] {
@@ -26,10 +26,23 @@ function lensMeasures(one: Case, eye: Eye): readonly Measure[] {
     const held = figureAgainst(0, warp, plainLimit(one.set, 'warp'));
     measures.push(judge({ quantity: 'warp', eye, unit: 'D' }, held, one.guard));
   }
+  measures.push(...slabMeasure(one, lens));
   if (thickness.edge) measures.push(edgeThickness(one, eye, thickness.edge));
   const least = leastThickness(one, eye);
   if (least) measures.push(least);
   return measures;
+}
+
+/** What is ground into one lens is called for there, and has no place in a lens that was ordered without it. */
+function slabMeasure({ values, set, guard, order }: Case, lens: OrderedLens): readonly Measure[] {
+  const { eye, slab } = lens;
+  const read = values.figures.slab?.[eye];
+  const amount = slab ? slab.value.amount : 0;
+  if (amount === null || (!slab && !read)) return NONE;
+  const ordered = slab?.value.reverse ? 0 - amount : amount;
+  const subject: Subject = { quantity: 'slab', eye, unit: 'prism' };
+  if (!read) return [notRead(subject, ordered)];
+  return [judge(subject, figureAgainst(ordered, read, slabLimit(set, classOfLens(lens), order.supply)), guard)];
 }
 
 const NONE: readonly Measure[] = [];

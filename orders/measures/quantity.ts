@@ -23,6 +23,7 @@ export type Quantity =
   | 'edge-thickness'
   | 'min-thickness'
   | 'warp'
+  | 'slab'
   | 'impact'
   | 'cosmetic'
   | 'marking';

@@ -1,6 +1,6 @@
 /** A reading as lines of the notation. */
 import type { Eye } from '../../grammar';
-import type { AddReading, Measurement, Placed, Reading, Ring } from '../model';
+import type { AddReading, Measurement, Placed, Reading, Ring, SlabReading } from '../model';
 import { decimal, dioptres, nameInText, plainly } from './figures';
 import { powerInText, readPrismInText } from './powers';
 
@@ -98,6 +98,8 @@ function wordOf(one: Measurement): string | null {
     case 'edge-thickness':
     case 'min-thickness':
       return 'thickness';
+    case 'slab':
+      return isReverse(one.value) ? 'reverse-slab' : 'slab-off';
     case 'intermediate':
     case 'warp':
       return null;
@@ -116,6 +118,10 @@ function saidOf(one: Measurement): string {
     case 'prism':
       if (!one.eye) return '';
       return eye + (one.ring ? baseInText(one.ring) : readPrismInText(one.value, one.eye, one.unsaid));
+    case 'slab':
+      return one.value.kind === 'clock'
+        ? `${eye}clock ${dioptres(one.value.from)} -> ${dioptres(one.value.to)}`
+        : `${eye}${decimal(Math.abs(one.value.value), 2)}`;
     case 'segment-tilt':
       return `${eye}tilt ${plainly(Math.abs(one.value))}${endOf(one)}`;
     case 'base-curve':
@@ -132,6 +138,8 @@ function saidOf(one: Measurement): string {
       return eye + plainly(one.value);
   }
 }
+
+const isReverse = (slab: SlabReading): boolean => (slab.kind === 'clock' ? slab.reverse : slab.value < 0);
 
 const endOf = ({ value, unsided }: Extract<Measurement, { quantity: 'segment-tilt' }>): string =>
   unsided || value === 0 ? '' : value > 0 ? ' nasal-up' : ' nasal-down';

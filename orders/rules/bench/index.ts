@@ -6,6 +6,7 @@ import { balanceFarOff } from './balance-far-off';
 import { centresContradict } from './centres-contradict';
 import { clockAlone } from './clock-alone';
 import { clockFused } from './clock-fused';
+import { clockOnSlab } from './clock-on-slab';
 import { clockPlainDiffers } from './clock-plain-differs';
 import { decisionDiffers } from './decision-differs';
 import { engravedDiffers } from './engraved-differs';
@@ -57,6 +58,7 @@ export const BENCH: readonly Rule[] = [
   balanceFarOff,
   centresContradict,
   clockFused,
+  clockOnSlab,
   clockPlainDiffers,
   decisionDiffers,
   engravedDiffers,

@@ -17,6 +17,7 @@ import { pdOutside } from './pd-outside';
 import { powerOutside } from './power-outside';
 import { prismOutside } from './prism-outside';
 import { segmentOutside } from './segment-outside';
+import { slabOutside } from './slab-outside';
 import { thicknessOutside } from './thickness-outside';
 import { warpOutside } from './warp-outside';
 
@@ -40,6 +41,7 @@ export const TOLERANCE: readonly Rule[] = [
   powerOutside,
   prismOutside,
   segmentOutside,
+  slabOutside,
   thicknessOutside,
   warpOutside,
 ];

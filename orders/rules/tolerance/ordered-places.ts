@@ -43,6 +43,8 @@ function ofLens(lens: OrderedLens, order: Order, quantity: Measure['quantity']):
     case 'segment-width-difference':
     case 'segment-tilt':
       return [lens.design];
+    case 'slab':
+      return [lens.slab];
     case 'base-curve':
       return [lens.baseCurve];
     case 'centre-thickness':

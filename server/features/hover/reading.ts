@@ -66,9 +66,10 @@ type IsHere = (place: Place | null) => place is Place;
 
 const EYES = ['R', 'L'] as const;
 /** Of figures that are no lengths. */
-const UNITS: Readonly<Record<string, 'D' | 'deg'>> = {
+const UNITS: Readonly<Record<string, 'D' | 'deg' | 'prism'>> = {
   'base-curve': 'D',
   warp: 'D',
+  slab: 'prism',
   intermediate: 'D',
   'segment-tilt': 'deg',
 };

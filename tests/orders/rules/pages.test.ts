@@ -204,6 +204,26 @@ const PLACES: Readonly<Record<string, Place>> = {
     frame: inReading,
   },
   'impact-batch-glass': { job: { ...JOB, order: put(JOB.order, 'lens glass-1.52') }, frame: inReading },
+  'slab-outside': { job: { ...JOB, order: [...JOB.order, 'slab-off R 3.50'] }, frame: inReading },
+  'clock-on-slab': {
+    job: { ...JOB, order: [...JOB.order, 'slab-off R 3.00'] },
+    frame: inReading,
+    right: (line) => (job) => ({ ...job, reading: put(without(job.reading, 'clock'), line) }),
+  },
+  'tested-again': {
+    job: { ...JOB, reading: without(JOB.reading, 'cosmetic') },
+    frame: (lines) => (job) => ({ ...job, reading: [...without(job.reading, 'cosmetic'), ...lines.split('\n')] }),
+  },
+  'upper-segment-unordered': {
+    job: ORDER,
+    frame: (line) => (job) => ({ ...job, order: [...job.order, line] }),
+    right: inOrder,
+  },
+  'round-or-right': {
+    job: ORDER,
+    frame: (line) => (job) => ({ ...job, order: [...without(job.order, 'design'), line] }),
+    right: (line) => (job) => ({ ...job, order: [...without(job.order, 'R-22'), line] }),
+  },
   'said-twice': { job: JOB, frame: atEnd },
   'supply-unsaid': {
     job: { ...order(...DISTANCE), reading: JOB.reading.slice(0, 3) },
