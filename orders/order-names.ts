@@ -20,8 +20,8 @@ export function sharedNamesIn(cuts: Cuts): ReadonlyMap<string, number> {
   return changed(new Map(), new Map(), names, 1).shared;
 }
 
-/** Every name that an order of the document has. */
-export const orderNames = (document: LentilDocument): Iterable<string> => namesOf(document).counts.keys();
+/** Every name that an order of the document has, with how many have it. */
+export const orderNames = (document: LentilDocument): ReadonlyMap<string, number> => namesOf(document).counts;
 
 function namesOf(document: LentilDocument): Names {
   const known = NAMES.get(document);

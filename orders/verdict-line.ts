@@ -18,9 +18,9 @@ export function verdictInWords({ decided }: Order, evaluation: Evaluation): stri
   return parts.join('; ');
 }
 
-/** The set that an order is judged by and, once it has been read, the decision rule; empty without a set. */
-export function judgedByInWords({ set, house, standard, guard, verdict }: Evaluation): string {
-  if (!set) return '';
+/** The set that an order is judged by and, once it has been read, the decision rule; empty where it is not judged at all. */
+export function judgedByInWords({ set, house, standard, guard, verdict, unresolved }: Evaluation): string {
+  if (!set || unresolved.includes('input-missing')) return '';
   const named = house ? `${standard} from ${set.id}` : `${standard}`;
   return verdict === 'unread' ? named : `${named}, ${decisionRuleInWords(guard)}`;
 }

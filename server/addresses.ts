@@ -60,3 +60,9 @@ function addressesAbove(uri: string, name: string, top: string | null): string[]
   }
   return addresses;
 }
+
+/** How a file is named to a person: by its path in the workspace folder, or by its own name outside of one. */
+export function pathBelow(folder: string | undefined, uri: string): string {
+  const key = keyOf(uri);
+  return key.slice(folder === undefined ? key.lastIndexOf('/') + 1 : keyOf(folder).length + 1);
+}

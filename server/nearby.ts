@@ -3,6 +3,7 @@
  * A nearer file whose presence is not known yet is waited for; a farther one is never taken in its place.
  */
 import {
+  dayOfChecking,
   type FileSettings,
   type LentilDocument,
   type MissingInput,
@@ -12,8 +13,10 @@ import {
   type SettingsFault,
 } from '../orders';
 import { BENCH_FILE, benchAddresses, isInside, keyOf, settingsAddresses } from './addresses';
+import type { Elsewhere } from './names/same-numbers';
 import type { Files, FileText } from './platform';
 import { type Settings, settingsFrom } from './settings';
+import type { Surroundings } from './snapshot';
 
 export interface Bench {
   readonly key: string;
@@ -170,4 +173,14 @@ function coming<T>(promise: Promise<T>): Coming<T> {
     come = { is };
   });
   return { done, answer: () => come };
+}
+
+/** What the orders of a file rest on, apart from how findings are shown. */
+export function surroundingsOf(
+  { settings, bench, missing }: Pick<Around, 'settings' | 'bench' | 'missing'>,
+  elsewhere: Elsewhere,
+): Surroundings {
+  const { standard, guard, nearPercent } = settings;
+  const today = dayOfChecking();
+  return { standard, guard, nearPercent, missing, elsewhere, today, shared: bench?.document ? [bench.document] : [] };
 }

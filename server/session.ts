@@ -3,15 +3,27 @@
  * in the editor wins over the one on disk for as long as it is open.
  */
 import { FileChangeType, type TextDocumentContentChangeEvent } from 'vscode-languageserver';
-import { dayOfChecking, type LentilDocument, type MissingInput, parseDocument } from '../orders';
-import { benchAddresses, isBenchFile, isInside, isNearbyFile, isServed, keyOf } from './addresses';
+import { type LentilDocument, type MissingInput, orderNames, parseDocument } from '../orders';
+import {
+  benchAddresses,
+  isBenchFile,
+  isInside,
+  isNearbyFile,
+  isServed,
+  isUntitled,
+  keyOf,
+  pathBelow,
+} from './addresses';
+import { AfterPause } from './after-pause';
 import { ClosedFiles } from './names/closed-files';
 import { Lookup } from './names/lookup';
+import { type Elsewhere, NOWHERE_ELSE, SameNumbers, saysTheSame } from './names/same-numbers';
 import { tableOf } from './names/table';
-import { type Around, aroundOf, type Bench, type Gathering, Nearby, type SettingsFile } from './nearby';
+import { type Around, aroundOf, type Bench, type Gathering, Nearby, type SettingsFile, surroundingsOf } from './nearby';
+import { withPatience } from './patience';
 import type { Platform } from './platform';
 import { DEFAULT_SETTINGS, kept, type Settings } from './settings';
-import { Snapshot, type Surroundings } from './snapshot';
+import { Snapshot } from './snapshot';
 import { applyChange } from './text-changes';
 
 /** What a session asks for, and whom it tells. */
@@ -33,6 +45,8 @@ interface Open {
   bench: Bench | null;
   file: SettingsFile | null;
   missing: readonly MissingInput[];
+  /** Orders of other files by the names they share with its own. */
+  elsewhere: Elsewhere;
   /** Settles when the settings and the bench file are known, or are too long in coming: then nothing is judged until they are. */
   ready: Promise<void>;
   isReady: boolean;
@@ -42,19 +56,23 @@ interface Open {
 
 const NOTHING: readonly MissingInput[] = [];
 
-/** How long to wait for an editor that does not tell its settings, or a disk that does not answer. */
-const PATIENCE = 1_000;
-
 export class Session {
   readonly #host: Host;
   readonly #documents = new Map<string, Open>();
   readonly #closed: ClosedFiles;
   readonly #nearby: Nearby;
+  readonly #numbers: SameNumbers;
+  readonly #comparing: AfterPause;
   #folders: readonly string[] = [];
 
   constructor(host: Host) {
     this.#host = host;
     this.#closed = new ClosedFiles(host, host.log);
+    this.#numbers = new SameNumbers(host.read, (uri) => this.pathOf(uri));
+    this.#comparing = new AfterPause(
+      () => this.#compare(),
+      (error) => host.log(`order numbers: ${error}`),
+    );
     this.#nearby = new Nearby({
       read: host.read,
       configuration: host.configuration,
@@ -109,6 +127,7 @@ export class Session {
 
   /** Nothing is read any more. */
   stop(): void {
+    this.#comparing.stop();
     this.#closed.stop();
   }
 
@@ -121,12 +140,14 @@ export class Session {
       bench: null,
       file: null,
       missing: NOTHING,
+      elsewhere: NOWHERE_ELSE,
       ready: Promise.resolve(),
       isReady: false,
       asked: 0,
     });
     this.#ask(uri);
     if (isBenchFile(uri)) this.#askBelow(keyOf(uri));
+    this.#comparing.ask();
   }
 
   change(uri: string, version: number, changes: readonly TextDocumentContentChangeEvent[]): void {
@@ -137,6 +158,7 @@ export class Session {
     const edited = last && 'range' in last ? Math.min(last.range.start.line, document.lineCount - 1) : 0;
     open.snapshot = open.snapshot.after(document, version, edited);
     this.#host.edited(uri);
+    this.#comparing.ask();
     if (isBenchFile(uri)) this.#handOn(keyOf(uri), document);
   }
 
@@ -145,6 +167,7 @@ export class Session {
     this.#closed.changed(uri);
     this.#restsOnOthers();
     if (isBenchFile(uri)) this.#askBelow(keyOf(uri));
+    this.#comparing.ask();
   }
 
   /** @param folders addresses of the workspace folders */
@@ -152,6 +175,7 @@ export class Session {
     this.#folders = folders;
     this.#closed.setFolders(folders);
     this.settingsChanged();
+    this.#comparing.ask();
   }
 
   addFolders(added: readonly string[], removed: readonly string[]): void {
@@ -169,6 +193,7 @@ export class Session {
     this.#nearby.changed(uri);
     if (type === FileChangeType.Deleted) this.#closed.deleted(uri);
     else this.#closed.changed(uri);
+    this.#comparing.ask();
     if (isNearbyFile(uri)) this.#askBelow(key);
     else
       for (const [other, { bench, file }] of this.#documents)
@@ -179,6 +204,7 @@ export class Session {
   folderCame(uri: string): void {
     this.#nearby.changed(uri);
     this.#closed.folderCame(uri);
+    this.#comparing.ask();
     this.#askBelow(`${keyOf(uri)}/`);
   }
 
@@ -201,6 +227,33 @@ export class Session {
     const gathering = this.#nearby.gather(uri, this.folderOf(uri), this.#topOf(uri), false);
     await withPatience(gathering.done);
     return aroundOf(gathering);
+  }
+
+  /** How a file is named to a person: by its path in the workspace folder. */
+  pathOf(uri: string): string {
+    return pathBelow(this.folderOf(uri), uri);
+  }
+
+  /** The orders of other files by names that a file has, as far as the files of the workspace have been read. */
+  elsewhere(uri: string, names: Iterable<string>): Promise<Elsewhere> {
+    // A text that was never saved is no file of the workspace.
+    if (isUntitled(uri)) return Promise.resolve(NOWHERE_ELSE);
+    const open = [...this.#documents]
+      .filter(([one]) => !isUntitled(one))
+      .map(([one, { snapshot }]) => ({ uri: one, key: keyOf(one), document: snapshot.document }));
+    return this.#numbers.of(keyOf(uri), names, { open, closed: this.#closed.files, version: this.#closed.version });
+  }
+
+  /** Compares the order numbers of open files with those of all others, and tells what has changed. */
+  async #compare(): Promise<void> {
+    await this.#closed.ready;
+    for (const [uri, open] of [...this.#documents]) {
+      const elsewhere = await this.elsewhere(uri, orderNames(open.snapshot.document).keys());
+      if (this.#comparing.isStopped) return;
+      if (this.#documents.get(uri) !== open || saysTheSame(open.elsewhere, elsewhere)) continue;
+      open.elsewhere = elsewhere;
+      if (open.isReady) this.#settle(uri, open);
+    }
   }
 
   /** Asks again for the settings and the bench file of the documents at or below the folder of such a file. */
@@ -254,7 +307,7 @@ export class Session {
   }
 
   #settle(uri: string, open: Open): void {
-    open.snapshot = open.snapshot.within({ ...surroundingsOf(open), levels: open.settings.levels });
+    open.snapshot = open.snapshot.within({ ...surroundingsOf(open, open.elsewhere), levels: open.settings.levels });
     open.isReady = true;
     this.#host.settled(uri);
   }
@@ -272,33 +325,4 @@ export class Session {
       this.#settle(uri, open);
     }
   }
-}
-
-/** What the orders of a file rest on, apart from how findings are shown. */
-export function surroundingsOf({
-  settings,
-  bench,
-  missing,
-}: Pick<Around, 'settings' | 'bench' | 'missing'>): Surroundings {
-  const { standard, guard, nearPercent } = settings;
-  return {
-    standard,
-    guard,
-    nearPercent,
-    missing,
-    today: dayOfChecking(),
-    shared: bench?.document ? [bench.document] : [],
-  };
-}
-
-/** The answer, or undefined when there is none or it is too long in coming. */
-function withPatience(answer: Promise<unknown>): Promise<unknown> {
-  return new Promise((resolve) => {
-    const timer = setTimeout(() => resolve(undefined), PATIENCE);
-    const settle = (value: unknown): void => {
-      clearTimeout(timer);
-      resolve(value);
-    };
-    answer.then(settle, () => settle(undefined));
-  });
 }

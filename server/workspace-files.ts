@@ -5,10 +5,11 @@
 import { parseDocument } from '../orders';
 import { isBenchFile } from './addresses';
 import type { NamedFile } from './names/lookup';
-import type { Around } from './nearby';
+import type { Elsewhere } from './names/same-numbers';
+import { type Around, surroundingsOf } from './nearby';
 import type { Files } from './platform';
-import { type Session, surroundingsOf } from './session';
-import { Snapshot } from './snapshot';
+import type { Session } from './session';
+import { Snapshot, type Surroundings } from './snapshot';
 
 /** What the judgement of a closed file rests on. Tables are made anew whenever a file is read again. */
 export interface Basis {
@@ -43,10 +44,20 @@ export class WorkspaceFiles {
     const folders = new Map<string, Promise<Around>>();
     const around = named.map(({ uri, open }) => (open ? null : this.#around(uri, folders)));
     const known = await Promise.all(around);
-    return named.map((file, at) => {
+    const listed: WorkspaceFile[] = [];
+    for (const [at, file] of named.entries()) {
       const own = known[at];
-      return own ? this.#closed(file, own) : this.#open(file);
-    });
+      listed.push(own ? this.#closed(file, own, await this.#elsewhere(file)) : this.#open(file));
+    }
+    return listed;
+  }
+
+  #elsewhere({ uri, table }: NamedFile): Promise<Elsewhere> {
+    const orders = [...table.values()].filter(({ kind, definitions }) => kind === 'order' && definitions.length > 0);
+    return this.#session.elsewhere(
+      uri,
+      orders.map(({ name }) => name),
+    );
   }
 
   /** Files of one folder are judged alike, but a bench file itself rests on no other. */
@@ -67,14 +78,16 @@ export class WorkspaceFiles {
     return { uri, key, basis: null, snapshot };
   }
 
-  #closed({ uri, key, table }: NamedFile, around: Around): WorkspaceFile {
-    const { shared, ...chosen } = surroundingsOf(around);
-    const basis: Basis = { table, bench: shared[0] ?? null, settings: JSON.stringify(chosen) };
-    return { uri, key, basis, snapshot: () => this.#read(uri, around) };
+  #closed({ uri, key, table }: NamedFile, around: Around, elsewhere: Elsewhere): WorkspaceFile {
+    const surroundings = surroundingsOf(around, elsewhere);
+    const { shared, ...chosen } = surroundings;
+    const settings = JSON.stringify({ ...chosen, elsewhere: [...elsewhere] });
+    const basis: Basis = { table, bench: shared[0] ?? null, settings };
+    return { uri, key, basis, snapshot: () => this.#read(uri, surroundings) };
   }
 
-  async #read(uri: string, around: Around): Promise<Snapshot | null> {
+  async #read(uri: string, surroundings: Surroundings): Promise<Snapshot | null> {
     const text = await this.#files.read(uri);
-    return typeof text === 'string' ? Snapshot.of(uri, 0, parseDocument(text), surroundingsOf(around)) : null;
+    return typeof text === 'string' ? Snapshot.of(uri, 0, parseDocument(text), surroundings) : null;
   }
 }

@@ -27,10 +27,16 @@ export class ClosedFiles {
   #running: Promise<unknown> = Promise.resolve();
   #pending = 0;
   #isStopped = false;
+  #version = 0;
 
   constructor(disk: Files, log: (message: string) => void) {
     this.#disk = disk;
     this.#log = log;
+  }
+
+  /** Another number whenever a file has come, changed or gone. */
+  get version(): number {
+    return this.#version;
   }
 
   get files(): ReadonlyMap<string, NamedFile> {
@@ -97,7 +103,7 @@ export class ClosedFiles {
 
   /** There is no bench file at this address. */
   absent(uri: string): void {
-    this.#files.delete(keyOf(uri));
+    if (this.#files.delete(keyOf(uri))) this.#version++;
   }
 
   /** Nothing is read any more. */
@@ -106,6 +112,7 @@ export class ClosedFiles {
   }
 
   #forget(key: string): void {
+    this.#version++;
     this.#files.delete(key);
     this.#asked.set(key, (this.#asked.get(key) ?? 0) + 1);
   }
@@ -140,6 +147,7 @@ export class ClosedFiles {
   }
 
   #put(key: string, uri: string, table: NameTable): void {
+    this.#version++;
     this.#files.set(key, { uri, key, table, open: null });
   }
 
@@ -151,6 +159,7 @@ export class ClosedFiles {
     const text = await this.#disk.read(uri);
     if (isLate()) return;
     if (typeof text !== 'string') {
+      this.#version++;
       this.#files.delete(key);
       return;
     }
