@@ -110,7 +110,8 @@ const WORST_FIRST: readonly Kind[] = [
   },
   {
     quantities: ['segment-tilt'],
-    step: (lens) => `Turn ${lens} in the rim until the line is level, and read the axis again.`,
+    step: (lens) =>
+      `See whether ${lens} can be turned in the rim until the line is level, and read the axis again; if not, edge or remake it.`,
   },
   { quantities: ['warp'], step: (lens) => `Open the rim and clock ${lens} again; edge it smaller if the warp stays.` },
   {
