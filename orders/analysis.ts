@@ -13,6 +13,7 @@ import { resolveOrder } from './resolve';
 import { type Checked, checkOrders } from './rules/check-orders';
 import { withoutConfirmed } from './rules/confirmed';
 import { fileFindings } from './rules/file-findings';
+import { groundFindings } from './rules/ground-findings';
 import { withFindings } from './rules/standing';
 import { writingFindings } from './rules/writing-findings';
 import type { GuardBand } from './uncertainty';
@@ -108,6 +109,7 @@ export function analyseTogether(blocks: readonly Block[], context: Context): Blo
     ];
     if (one) for (const finding of one.findings) findings.push(finding);
     for (const finding of fileFindings(block, context)) findings.push(finding);
+    if (one && evaluation) for (const finding of groundFindings(one.order, evaluation, context)) findings.push(finding);
     if (one && evaluation) orders.push({ subject: { order: one.order, evaluation, context, block }, findings });
   }
   checkOrders(orders);

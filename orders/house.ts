@@ -21,8 +21,6 @@ export interface HouseSet {
   readonly parent: string | null;
   readonly parentPlace: Place | null;
   readonly limits: readonly HouseLimit[];
-  /** Words of limits whose amount could not be read. */
-  readonly unread: readonly string[];
   readonly block: Block;
 }
 
@@ -53,13 +51,8 @@ export function houseSetOf(block: Block): HouseSet | null {
   const header = block.lines[0]?.parsed(block.kind).node;
   if (header?.kind !== 'tolerance' || !header.name) return null;
   const limits: HouseLimit[] = [];
-  const unread: string[] = [];
   for (const [line, { node }] of block.lines.map((one) => one.parsed(block.kind)).entries()) {
-    if (node.kind !== 'limit') continue;
-    if (node.limit?.value == null || (node.band && node.bound?.value == null)) {
-      unread.push(node.which.word);
-      continue;
-    }
+    if (node.kind !== 'limit' || node.limit?.value == null) continue;
     const { word, start } = node.which;
     const band =
       node.band && node.bound?.value != null
@@ -81,7 +74,6 @@ export function houseSetOf(block: Block): HouseSet | null {
     parent: from?.text ?? null,
     parentPlace: from ? { line: 0, start: from.start, end: from.end } : null,
     limits,
-    unread,
     block,
   };
 }

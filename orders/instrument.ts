@@ -18,6 +18,7 @@ export function instrumentOf(block: Block): Instrument | null {
     calibrated: null,
     calibratedPlace: null,
     due: null,
+    problems: block.lines.flatMap((line) => line.parsed(block.kind).problems),
     testLenses: [],
     impossible: [],
   };

@@ -4,9 +4,9 @@ import { type Context, contributionOf, setNamed } from '../context';
 import type { Finding, FindingData, Level, Place } from '../finding';
 import { instrumentFindings } from './bench/instrument-findings';
 import { nearestSet } from './bench/standard-unknown';
+import { impossibleDates } from './blocks/date-implausible';
 import { impossibleLimits } from './tolerance/house-limit-impossible';
 import { looserLimits } from './tolerance/house-looser';
-import { impossibleDates } from './writing/date-implausible';
 
 const NONE: readonly Finding[] = [];
 

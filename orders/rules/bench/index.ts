@@ -40,6 +40,7 @@ import { repeatOutlier } from './repeat-outlier';
 import { resultUnclear } from './result-unclear';
 import { reworkUnsaid } from './rework-unsaid';
 import { safetyThin } from './safety-thin';
+import { restsOnUnread } from './rests-on-unread';
 import { standardMissing } from './standard-missing';
 import { standardScope } from './standard-scope';
 import { standardUnknown } from './standard-unknown';
@@ -92,6 +93,7 @@ export const BENCH: readonly Rule[] = [
   reworkUnsaid,
   safetyThin,
   resultUnclear,
+  restsOnUnread,
   standardMissing,
   standardScope,
   standardUnknown,

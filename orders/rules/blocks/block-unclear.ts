@@ -5,6 +5,7 @@ export const blockUnclear: Rule = {
   code: 'block-unclear',
   family: 'writing',
   level: 'warning',
+  bars: true,
   page: {
     checks:
       'A word that an order and a reading can both have stands below a reading, but is indented like the lines of the order. It is taken as measured.',

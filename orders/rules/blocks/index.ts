@@ -2,6 +2,7 @@ import type { Rule } from '../rule';
 import { blockUnclear } from './block-unclear';
 import { blockUnnamed } from './block-unnamed';
 import { confirmationIdle } from './confirmation-idle';
+import { dateImplausible } from './date-implausible';
 import { definedTwice } from './defined-twice';
 import { lineMisplaced } from './line-misplaced';
 import { lineOutside } from './line-outside';
@@ -17,6 +18,7 @@ export const BLOCKS: readonly Rule[] = [
   blockUnclear,
   blockUnnamed,
   confirmationIdle,
+  dateImplausible,
   definedTwice,
   lineMisplaced,
   lineOutside,

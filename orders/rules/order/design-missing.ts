@@ -5,10 +5,10 @@ import { madeLenses } from './lenses';
 export const designMissing: Rule = {
   code: 'design-missing',
   family: 'order',
-  level: 'info',
+  level: ({ add }) => (add ? 'error' : 'info'),
   page: {
     checks: 'No lens type is ordered. Such a lens is taken as single vision; with an add it cannot be.',
-    levels: 'An info; an error where there is an add.',
+    levels: 'An error where there is an add, an info elsewhere.',
     why: 'Another product than the one meant was delivered in one lens of five in a study of spectacles bought on line. An add without a lens type may be a bifocal, a progressive or reading glasses.',
     example: { wrong: 'add +2.00', right: 'design bifocal flat-top 28' },
     source:
@@ -24,7 +24,7 @@ export const designMissing: Rule = {
     if (!first || isAttempted(subject, 'design')) return;
     const add = lacking.find((lens) => lens.add)?.add;
     const eye = other ? {} : { eye: first.eye };
-    if (add) report(add.place, { add: add.value }, { ...eye, level: 'error' });
+    if (add) report(add.place, { add: add.value }, eye);
     else report(subject.order.place, {}, eye);
   },
 };

@@ -7,6 +7,7 @@ export const nearPdWider: Rule = {
   code: 'near-pd-wider',
   family: 'order',
   level: 'warning',
+  bars: true,
   page: {
     checks: 'The near PD is wider than the distance PD, of the pair or of one eye.',
     why: 'Eyes turn in to read. The two figures were probably exchanged, or one was misread.',

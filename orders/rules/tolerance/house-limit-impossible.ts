@@ -7,24 +7,20 @@ export const houseLimitImpossible: Rule = {
   level: 'error',
   page: {
     checks:
-      'A limit of a house set is nothing or less, cannot be read, or is wider than any lens could be off: 5.00 D, 90°, 10 prism dioptres or 20 mm. It is told at the limit, and at every order that is judged by the set.',
+      'A limit of a house set is nothing or less, or wider than any lens could be off: 5.00 D, 90°, 10 prism dioptres or 20 mm. It is told at the limit, and at every order that is judged by the set.',
     why: 'No lens is made to a limit of nothing, and none fails one of 500. What the house meant is not known, so no pair is accepted by it until the figure is right.',
     example: { wrong: '  power 0', right: '  power 0.10' },
     source: 'Common practice, no source. The bounds are ours, many times as wide as any printed limit.',
   },
   message: ({ word, amount, set }) =>
     set
-      ? amount === null
-        ? `The house set ${set} has a limit for ${word} that could not be read. Nothing is accepted by it.`
-        : `The house set ${set} has a limit of ${amount} for ${word}, which cannot be meant. Nothing is accepted by it.`
+      ? `The house set ${set} has a limit of ${amount} for ${word}, which cannot be meant. Nothing is accepted by it.`
       : `A limit of ${amount} for ${word} cannot be meant. Write the amount a reading may be off.`,
   needs: 'house',
   check: ({ order, evaluation: { house } }, report) => {
-    if (!house || order.readings.length === 0) return;
-    const [first] = impossibleLimits(house);
-    const word = first?.word ?? house.unread[0];
-    if (word === undefined) return;
-    report(order.standard?.place ?? order.place, { word, amount: first?.amount ?? null, set: house.name });
+    const [first] = house ? impossibleLimits(house) : [];
+    if (!house || !first || order.readings.length === 0) return;
+    report(order.standard?.place ?? order.place, { word: first.word, amount: first.amount, set: house.name });
   },
 };
 

@@ -10,7 +10,6 @@ import { axisZero } from './axis-zero';
 import { barePoint } from './bare-point';
 import { baseRange } from './base-range';
 import { cylinderMissing } from './cylinder-missing';
-import { dateImplausible } from './date-implausible';
 import { dateImpossible } from './date-impossible';
 import { dateOrder } from './date-order';
 import { decimalComma } from './decimal-comma';
@@ -63,7 +62,6 @@ export const WRITING: readonly Rule[] = [
   barePoint,
   baseRange,
   cylinderMissing,
-  dateImplausible,
   dateImpossible,
   dateOrder,
   decimalComma,
