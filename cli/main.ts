@@ -73,6 +73,9 @@ Instruments and house tolerances are looked up in the file, then in the nearest 
 
 An order number that another file of the same run has with other powers is a warning; standard input is not compared.
 
+Dates are held against today: a reading of a day that is still to come is an error. LENTIL_TODAY=2026-11-24 in the
+environment says another day, and LENTIL_TODAY=none holds them against no day.
+
 With --cache, what was told of a file is kept until its text, its bench.lentil, its settings, the options or the version change. The
 folder may be kept, shared or deleted at will. Without the option nothing is written anywhere.
 
