@@ -6,7 +6,7 @@ import type { IRecognitionException, IToken } from 'chevrotain';
 import { commentStart, contentEnd, indentOf, isBlank } from '../text';
 import * as T from '../tokens';
 import { tradeForm } from '../trade-forms';
-import type { LineNode, ParsedLine, Problem, Qualifiers, Span, Word } from '../tree';
+import type { EyeWord, LineNode, ParsedLine, Problem, Qualifiers, Span, Word } from '../tree';
 import { type BlockKind, lineWord, type VocabularyEntry } from '../vocabulary';
 import { spanOf, wordOf } from './amounts';
 import { LineParser, type Reader, readDesign, readerAgain, readerOf, readPower, type Site, tellHead } from './readers';
@@ -87,9 +87,32 @@ function read(reader: Reader, site: Site): LineNode {
   const node: LineNode = reader(site) ?? { kind: 'unknown', head: site.head };
   if (active.stopped) tellStop(active.stopped, site, node);
   else if (site.tokens.length === site.from) expectSomething(site, node);
+  // Two powers for one eye are held against each other where the order is read.
+  else if ('entries' in node && node.entries.length > 1 && node.kind !== 'power' && node.kind !== 'powers')
+    tellEyeTwice(node.entries, site);
   const ending: Qualifiers | null = active.ending;
   return ending ? { ...node, qualifiers: ending } : node;
 }
+
+/** Values that name their eyes share them out; one eye has one, and one that names none would be for both. */
+function tellEyeTwice(
+  entries: readonly (Span & { readonly eye: EyeWord | null })[],
+  { parser: active, content }: Site,
+): void {
+  if (active.problems.length > 0) return;
+  for (let at = 1; at < entries.length; at++) {
+    const { eye, start, end } = entries[at] as (typeof entries)[number];
+    const other = entries.slice(0, at).find((one) => one.eye === null || eye === null || sharesEye(one.eye, eye));
+    if (!other) continue;
+    const word = other.eye && eye && content.slice(eye.start, eye.end);
+    const span = other.eye && eye ? eye : other.eye === null ? other : { start, end };
+    active.tell({ code: 'eye-twice', start: span.start, end: span.end, data: { word: word ?? null } });
+    return;
+  }
+}
+
+const sharesEye = (one: EyeWord, other: EyeWord): boolean =>
+  one.eye === other.eye || one.eye === 'both' || other.eye === 'both';
 
 /**
  * Lines that say all with their first word; a reading that leaves its date out; and the order, whose missing name is

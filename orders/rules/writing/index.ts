@@ -13,6 +13,7 @@ import { cylinderMissing } from './cylinder-missing';
 import { dateImpossible } from './date-impossible';
 import { dateOrder } from './date-order';
 import { decimalComma } from './decimal-comma';
+import { eyeTwice } from './eye-twice';
 import { eyeUnsaid } from './eye-unsaid';
 import { figuresInRemark } from './figures-in-remark';
 import { figuresTouch } from './figures-touch';
@@ -65,6 +66,7 @@ export const WRITING: readonly Rule[] = [
   dateImpossible,
   dateOrder,
   decimalComma,
+  eyeTwice,
   eyeUnsaid,
   figuresInRemark,
   figuresTouch,

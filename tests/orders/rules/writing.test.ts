@@ -140,6 +140,12 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     { wrong: 'R +1,50', fixed: ['R +1.50'] },
     { wrong: 'height R 17,5 L 17', fixed: ['height R 17.5 L 17'] },
   ],
+  'eye-twice': [
+    { wrong: 'height R 17 R 17', fixed: [] },
+    { wrong: 'prism 0 L 0', fixed: [] },
+    { wrong: 'add both +2.00 L +2.25', fixed: [] },
+    { wrong: 'lens resin-1.60 L resin-1.67', fixed: [] },
+  ],
   'eye-unsaid': [
     { wrong: '+2.00', fixed: ['R +2.00', 'L +2.00'] },
     { wrong: '  -4.50 DS', fixed: ['  R -4.50 DS', '  L -4.50 DS'] },
