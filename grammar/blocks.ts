@@ -32,8 +32,12 @@ export function opensBlock(line: string): StoreBlockKind | null {
 
 const ONE_NAME = /^(?:[^\s]+|"(?:[^"]|"")*"?|[“„][^“”]*[“”]?|«[^»]*»?)$/;
 
-/** `ordr QL-1043`: an unknown word at the margin with one name behind it, nearer to a block word than to any other. */
+/**
+ * `ordr QL-1043`: an unknown word at the margin with one name behind it, nearer to a block word than to any other; or
+ * `defualts`, which has no name.
+ */
 function looksLikeOpening(word: string, rest: string): boolean {
+  if (rest === '' || rest === ':') return nearestWord(word, [...LINE_WORDS, ...OPENING]) === 'defaults';
   if (!ONE_NAME.test(rest)) return false;
   const near = nearestWord(word, [...LINE_WORDS]);
   if (near !== null) return OPENING.has(near);

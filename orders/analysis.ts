@@ -56,6 +56,7 @@ interface Dependencies {
   /** What is told of lines that hold for the whole file. */
   readonly file: readonly Finding[];
   readonly defaults: Block | null;
+  readonly stray: string | null;
   /** How many orders share its name, where it is not the only one. */
   readonly sharing: number | null;
   readonly instruments: readonly (readonly [name: string, declared: Instrument | undefined])[];
@@ -109,7 +110,7 @@ export function analyseTogether(blocks: readonly Block[], context: Context): Blo
     ];
     if (one) for (const finding of one.findings) findings.push(finding);
     for (const finding of fileFindings(block, context)) findings.push(finding);
-    if (one && evaluation) for (const finding of groundFindings(one.order, evaluation, context)) findings.push(finding);
+    if (one) for (const finding of groundFindings(one.order, context)) findings.push(finding);
     if (one && evaluation) orders.push({ subject: { order: one.order, evaluation, context, block }, findings });
   }
   checkOrders(orders);
@@ -145,6 +146,7 @@ function dependenciesOf(order: Order | null, block: Block, context: Context): De
     hasFileStandard: context.standard !== null,
     file: fileFindings(block, context),
     defaults: order && context.defaults,
+    stray: order && context.stray,
     sharing: sharing(order, context),
     instruments,
     declared: isOpen ? declaredIn(context) : null,
@@ -174,6 +176,7 @@ function holds({ result: { order, block }, on }: Kept, context: Context): boolea
     on.today === context.today &&
     on.hasFileStandard === (context.standard !== null) &&
     on.defaults === context.defaults &&
+    on.stray === context.stray &&
     on.sharing === sharing(order, context) &&
     on.instruments.every(([instrument, declared]) => context.instruments.get(instrument) === declared) &&
     (on.declared === null || on.declared === declaredIn(context))

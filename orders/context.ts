@@ -7,6 +7,7 @@ import { instrumentOf } from './instrument';
 import type { Instrument, Order, Placed } from './model';
 import type { OrderElsewhere } from './order-elsewhere';
 import { carryNames, sharedNames } from './order-names';
+import { strayIn } from './stray-line';
 import type { GuardBand } from './uncertainty';
 
 export interface FileStandard {
@@ -43,6 +44,8 @@ export interface Context {
   readonly missing: readonly MissingInput[];
   /** The day of checking, year-month-day, against which no date of a reading may lie ahead; null holds none against it. */
   readonly today: string | null;
+  /** A line of the text that is none, and that may have been meant for all its orders; as typed. */
+  readonly stray: string | null;
 }
 
 /** Parts of a context that one text contributes; kept per block, so that an edit elsewhere reuses them. */
@@ -52,6 +55,7 @@ interface Contribution {
   readonly instrument: Instrument | null;
   readonly house: HouseSet | null;
   readonly defaults: boolean;
+  readonly stray: string | null;
 }
 
 const CONTRIBUTION = Symbol('contribution');
@@ -64,6 +68,7 @@ export function contributionOf(block: Block): Contribution {
       instrument: block.kind === 'instrument' ? instrumentOf(block) : null,
       house: block.kind === 'tolerance' ? houseSetOf(block) : null,
       defaults: block.kind === 'defaults',
+      stray: strayIn(block),
     };
     block.memo.set(CONTRIBUTION, known);
   }
@@ -124,8 +129,8 @@ export function carryContributors(before: LentilDocument, after: LentilDocument,
 const contributorsAmong = (blocks: readonly Block[], first: number): Contributor[] =>
   blocks.flatMap((block, at) => (contributes(contributionOf(block)) ? [{ index: first + at, block }] : []));
 
-export const contributes = ({ standards, instrument, house, defaults }: Contribution): boolean =>
-  standards.length > 0 || instrument !== null || house !== null || defaults;
+export const contributes = ({ standards, instrument, house, defaults, stray }: Contribution): boolean =>
+  standards.length > 0 || instrument !== null || house !== null || defaults || stray !== null;
 
 /** What the user decides for all orders of a document; each has a default. */
 export interface Choices {
@@ -180,6 +185,7 @@ export function contextFrom(
   const houses = new Map<string, HouseSet>();
   let standard: Context['standard'] = null;
   let defaults: Block | null = null;
+  let stray: string | null = null;
   for (const [at, source] of sources.entries()) {
     for (const block of source) {
       const own = contributionOf(block);
@@ -187,6 +193,7 @@ export function contextFrom(
       if (own.house && !houses.has(own.house.name)) houses.set(own.house.name, own.house);
       if (at === 0 && !standard) standard = own.standards[0] ?? null;
       if (at === 0 && own.defaults && !defaults) defaults = block;
+      if (at === 0) stray ??= own.stray;
     }
   }
   return {
@@ -201,6 +208,7 @@ export function contextFrom(
     missing,
     today,
     sharedNames: names,
+    stray,
   };
 }
 

@@ -18,9 +18,9 @@ export function instrumentOf(block: Block): Instrument | null {
     calibrated: null,
     calibratedPlace: null,
     due: null,
-    problems: block.lines.flatMap((line) => line.parsed(block.kind).problems),
     testLenses: [],
     impossible: [],
+    block,
   };
   const tests: { nominal: number; read: number; place: Place }[] = [];
   const impossible: Impossible[] = [];

@@ -2,7 +2,7 @@
  * What an order file means: orders, the lenses in them, and the readings taken on the finished pair. Every value keeps
  * the place where it was typed. Dioptres, prism dioptres, millimetres and degrees throughout.
  */
-import type { Base, DesignType, Eye, Problem } from '../grammar';
+import type { Base, Block, DesignType, Eye } from '../grammar';
 import type { Power, PrismVector } from '../optics';
 import type { Supply } from '../tables';
 import type { Place } from './finding';
@@ -325,9 +325,9 @@ export interface Instrument {
     readonly value: number | string;
     readonly place: Place;
   }[];
-  /** What is wrong with the writing of its lines. */
-  readonly problems: readonly Problem[];
   readonly testLenses: readonly { readonly nominal: number; readonly read: number; readonly place: Place }[];
+  /** The lines that describe it. */
+  readonly block: Block;
 }
 
 export const BASE_SIGNS: Readonly<Record<Base, { readonly in: number; readonly up: number }>> = {

@@ -152,10 +152,9 @@ class ReadingDraft {
 
   #add(one: Measurement, draft: Draft): void {
     if (!one.again) {
-      const replaced = this.#replaced.some(
-        ({ value, place }) => (one.eye === null || value === one.eye) && place.line < one.place.line,
-      );
-      const first = replaced ? undefined : this.#measurements.find((other) => isOfSame(other, one));
+      // What stands above the word is of another lens; below it the same thing said twice is told as anywhere.
+      const since = this.#replaced.findLast(({ value }) => one.eye === null || value === one.eye)?.place.line ?? -1;
+      const first = this.#measurements.find((other) => other.place.line > since && isOfSame(other, one));
       if (first && JSON.stringify(first.value) !== JSON.stringify(one.value)) {
         draft.tell('said-twice', 'error', one.place, { in: 'reading' }, one.eye, [first.place]);
       }

@@ -57,6 +57,17 @@ function restText({ parser, content }: Site): Name | null {
   return textFrom(content, stopped.token.startOffset);
 }
 
+/** The same where a quoted reason may stand alone: words in front of the quote were meant for something else. */
+function reasonText(site: Site): Name | null {
+  const rest = restText(site);
+  const quote = rest === null ? -1 : site.content.slice(rest.start).search(/["“„«]/);
+  if (rest && quote > 0) {
+    const end = rest.start + site.content.slice(rest.start, rest.start + quote).trimEnd().length;
+    site.parser.tellInstead({ code: 'unexpected-text', start: rest.start, end });
+  }
+  return rest;
+}
+
 /** Free text from a column to the end of the line, without the quotes when it is one quoted text. */
 function textFrom(content: string, start: number): Name {
   const typed = content.slice(start);
@@ -268,14 +279,17 @@ const READERS: Readonly<Record<string, Reader>> = {
   }),
   replaced: (site) => {
     const eyes = run(site, 'clauses', (p) => p.eyes()) ?? [];
-    return { kind: 'eyes', head: site.head, which: 'replaced', eyes, reason: restText(site) };
+    const reason = reasonText(site);
+    // Without its eye nobody knows which lens is a new one.
+    if (eyes.length === 0 && site.tokens.length > site.from) tellHead(site);
+    return { kind: 'eyes', head: site.head, which: 'replaced', eyes, reason };
   },
   'slab-off': slab('slab-off'),
   'reverse-slab': slab('reverse-slab'),
   decided: (site) => {
     const read = run(site, 'clauses', (p) => p.decidedLine());
     if (!read) return null;
-    const rest = restText(site);
+    const rest = reasonText(site);
     if (
       !read.verdict &&
       site.tokens.length > site.from &&

@@ -1,49 +1,61 @@
-/** What an order rests on besides its own lines, and whether all of that was understood. */
-import type { Block, Problem } from '../../grammar';
-import type { Context } from '../context';
-import type { Evaluation } from '../evaluate';
-import type { Finding, Place } from '../finding';
+/** What was not understood of the lines that an order rests on and that stand outside it. */
+import type { Block } from '../../grammar';
+import { type Context, standardOf } from '../context';
+import type { Finding, Level } from '../finding';
 import type { Order } from '../model';
-import { instrumentsUsed } from './bench/instruments-used';
-import { ruleOf } from './catalogue';
+import type { Ground } from './blocks/rests-on-unclear';
 import { barsAcceptance } from './standing';
+import { writingFindings } from './writing-findings';
 
+interface Doubt {
+  readonly typed: string;
+  readonly level: Level;
+}
+
+const DOUBT = Symbol('doubt');
 const NONE: readonly Finding[] = [];
 
-/** One finding for each block that a read order rests on and in which something was not understood. */
-export function groundFindings(order: Order, { house }: Evaluation, context: Context): readonly Finding[] {
-  const { readings, place, standard } = order;
-  if (readings.length === 0) return NONE;
-  let found: Finding[] | null = null;
-  const tell = (what: string, name: string | null, at: Place, code: string | null): void => {
-    if (code === null) return;
-    found ??= [];
-    found.push({ code: 'rests-on-unread', level: 'error', data: { what, name, code }, eye: null, ...at });
+/** One finding for each block with a line that is not clear, at the name of the order. */
+export function groundFindings(order: Order, context: Context): readonly Finding[] {
+  let told: Finding[] | null = null;
+  const tell = (ground: Ground, typed: string, level: Level): void => {
+    told ??= [];
+    told.push({ code: 'rests-on-unclear', level, data: { ground, typed, level }, eye: null, ...order.place });
   };
-  if (context.defaults) tell('defaults', null, place, unreadIn(context.defaults));
-  if (house) tell('house', house.name, standard?.place ?? place, unreadIn(house.block));
-  for (const reading of readings)
-    for (const { instrument, place: named } of instrumentsUsed(reading, context))
-      tell('instrument', instrument.name, named, firstBarring(instrument.problems));
-  return found ?? NONE;
+  const look = (ground: Ground, block: Block | null | undefined): void => {
+    const doubt = block && doubtIn(block);
+    if (doubt) tell(ground, doubt.typed, doubt.level);
+  };
+  if (context.stray !== null) tell('file', context.stray, 'error');
+  look('defaults', context.defaults);
+  look('tolerance', standardOf(order, context).house?.block);
+  if (context.instruments.size > 0)
+    for (const name of instrumentsOf(order)) look('instrument', context.instruments.get(name)?.block);
+  return told ?? NONE;
 }
 
-const UNREAD = Symbol('unread');
+function instrumentsOf({ readings }: Order): ReadonlySet<string> {
+  const names = new Set<string>();
+  for (const reading of readings) {
+    if (reading.with !== null) names.add(reading.with);
+    for (const { with: name } of reading.measurements) if (name !== null) names.add(name);
+  }
+  return names;
+}
 
-/** The code of the first thing in a block that was not understood, worked out once; null where all was. */
-function unreadIn(block: Block): string | null {
-  let known = block.memo.get(UNREAD) as string | null | undefined;
+/** The line of a block that is least clear; looked for once in each block. */
+function doubtIn(block: Block): Doubt | null {
+  let known = block.memo.get(DOUBT) as Doubt | null | undefined;
   if (known === undefined) {
-    known = firstBarring(block.lines.flatMap((line) => line.parsed(block.kind).problems));
-    block.memo.set(UNREAD, known);
+    const findings = writingFindings(block);
+    const worst = findings.find(barsAcceptance) ?? findings.find(({ level }) => level === 'warning');
+    known = worst
+      ? {
+          typed: (block.lines[worst.line]?.text ?? '').trim().replaceAll(/\s+/g, ' '),
+          level: barsAcceptance(worst) ? 'error' : 'warning',
+        }
+      : null;
+    block.memo.set(DOUBT, known);
   }
   return known;
-}
-
-function firstBarring(problems: readonly Problem[]): string | null {
-  for (const { code, data = {} } of problems) {
-    const level = ruleOf(code)?.level ?? 'error';
-    if (barsAcceptance({ code, level: typeof level === 'function' ? level(data, 'other') : level })) return code;
-  }
-  return null;
 }

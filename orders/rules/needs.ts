@@ -2,7 +2,7 @@
  * What a check has something to look at in. Most orders have no slab, no tint and nothing outside, and a year of work
  * has a hundred thousand of them: a check that says what it needs is not run where nothing of it is there.
  */
-import { type Block, type Line, sectionsOf } from '../../grammar';
+import { type Block, type Line, type LineNode, sectionsOf } from '../../grammar';
 import type { Context } from '../context';
 import type { Evaluation } from '../evaluate';
 import { isProgressive, isSegmented } from '../lens-kinds';
@@ -102,20 +102,28 @@ function inLens(lens: OrderedLens): number {
   return bits;
 }
 
-/** Only the lines of the order itself. */
+/** The lines of the order itself, and prisms of a reading that have more than one part. */
 function inLines(block: Block): number {
   let bits = 0;
   const sections = sectionsOf(block);
   for (let at = 0; at < sections.length; at++) {
-    if (sections[at]?.kind !== 'body') continue;
+    const kind = sections[at]?.kind;
+    if (kind !== 'body' && kind !== 'reading') continue;
     const { node } = (block.lines[at] as Line).parsed(block.kind);
-    if (node.kind === 'tint') bits |= BITS['tint-line'];
+    if (kind === 'reading') {
+      if (hasPrismInParts(node)) bits |= BITS['prism-line'];
+    } else if (node.kind === 'tint') bits |= BITS['tint-line'];
     else if (node.kind === 'decentre') bits |= BITS['decentre-line'];
     else if (node.kind === 'prism') bits |= BITS['prism-line'];
     else if (node.kind === 'power')
       for (const { prism } of node.entries) if (prism.length > 0) bits |= BITS['prism-line'];
   }
   return bits;
+}
+
+function hasPrismInParts(node: LineNode): boolean {
+  if (node.kind === 'prism') return node.entries.some(({ value }) => value.length > 1);
+  return node.kind === 'power' && node.entries.some(({ prism }) => prism.length > 1);
 }
 
 const OF_OUTCOME: Readonly<Record<Outcome, number>> = {

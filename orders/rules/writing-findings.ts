@@ -1,5 +1,14 @@
 /** Problems of the writing, as the grammar told them, with the level their rules give them where they stand. */
-import { type Block, type Line, type Problem, type SectionKind, sectionsOf } from '../../grammar';
+import {
+  type Block,
+  type Line,
+  type LineNode,
+  lineWord,
+  type Problem,
+  type SectionKind,
+  sectionsOf,
+  type Word,
+} from '../../grammar';
 import type { Finding } from '../finding';
 import { ruleOf } from './catalogue';
 import { readingProblems } from './reading-problems';
@@ -31,10 +40,24 @@ export function writingFindings(block: Block): Finding[] {
         findings.push(finding({ code: 'line-outside', ...node.head, data: { word: node.head.word } }, number, where));
       continue;
     }
+    if (!isHome(block, node)) {
+      const { word } = node.head as Word;
+      findings.push(
+        finding({ code: 'line-outside', ...(node.head as Word), data: { word, in: block.kind } }, number, where),
+      );
+      continue;
+    }
     const told = where === 'reading' ? readingProblems(line, node, problems) : problems;
     for (const problem of told) findings.push(finding(problem, number, where));
   }
   return findings;
+}
+
+/** Whether a block that describes something may hold a line; an order tells what it cannot hold where it is resolved. */
+function isHome({ kind }: Block, { head, kind: node }: LineNode): boolean {
+  if (kind !== 'instrument' && kind !== 'tolerance' && kind !== 'defaults') return true;
+  if (!head || node === kind || node === 'unknown' || node === 'standard') return true;
+  return lineWord(head.word)?.blocks.includes(kind) ?? true;
 }
 
 function unnamed(block: Block): Finding {

@@ -88,7 +88,9 @@ describe('a standard on the command line that is none of the built-in sets', () 
     const { status, stdout, stderr } = lentil(['check', '--standard', 'house', 'a.lentil'], { cwd });
     expect(stderr).toBe('');
     // 2° are inside the 3° of the standard and outside the 1° of the house.
-    expect(stdout).toContain('TT-1  accept, house limit (R axis); house from z80.1-2015, simple acceptance, weakest evidence secondary');
+    expect(stdout).toContain(
+      'TT-1  accept, house limit (R axis); house from z80.1-2015, simple acceptance, weakest evidence secondary',
+    );
     expect(status).toBe(0);
   });
 });

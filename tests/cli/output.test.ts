@@ -78,7 +78,9 @@ test('findings and verdicts go to standard output, and nothing else does', () =>
     '        R      +1.02 -1.48 x 014',
     expect.stringMatching(/^ {15}\^+$/),
     '-',
-    expect.stringMatching(/^ {2}TT-2 {2}reject: R axis 4° \(limit 3°\); z80\.1-2015, simple acceptance, weakest evidence secondary$/),
+    expect.stringMatching(
+      /^ {2}TT-2 {2}reject: R axis 4° \(limit 3°\); z80\.1-2015, simple acceptance, weakest evidence secondary$/,
+    ),
     expect.stringMatching(/^ {8}common practice: Loosen the rim, turn the R lens back/),
     '',
     '1 order in 1 file: 1 reject; 1 error, 0 warnings.',

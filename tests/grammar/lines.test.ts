@@ -249,7 +249,12 @@ const LINES: Readonly<Record<string, object>> = {
     entries: [{ eye: 'R', value: { width: 28, tilt: 1, tiltTowards: 'nasal-up' } }],
   },
   'impact batch "cert 88"': { kind: 'results', which: 'impact', results: [{ word: 'batch' }], detail: 'cert 88' },
-  'cosmetic failed "scratch R"': { kind: 'results', which: 'cosmetic', results: [{ word: 'failed' }], detail: 'scratch R' },
+  'cosmetic failed "scratch R"': {
+    kind: 'results',
+    which: 'cosmetic',
+    results: [{ word: 'failed' }],
+    detail: 'scratch R',
+  },
   'marking passed': { kind: 'results', which: 'marking', results: [{ word: 'passed' }] },
   'replaced R "axis"': { kind: 'eyes', which: 'replaced', eyes: ['R'], reason: 'axis' },
   'decided accept by MT "why"': { kind: 'decided', verdict: 'accept', by: 'MT', why: 'why' },

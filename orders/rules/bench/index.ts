@@ -11,6 +11,7 @@ import { clockPlainDiffers } from './clock-plain-differs';
 import { decisionDiffers } from './decision-differs';
 import { engravedDiffers } from './engraved-differs';
 import { finerThanStep } from './finer-than-step';
+import { halvesDisagree } from './halves-disagree';
 import { halvesExchanged } from './halves-exchanged';
 import { heightNotRead } from './height-not-read';
 import { impactBatchGlass } from './impact-batch-glass';
@@ -40,7 +41,6 @@ import { repeatOutlier } from './repeat-outlier';
 import { resultUnclear } from './result-unclear';
 import { reworkUnsaid } from './rework-unsaid';
 import { safetyThin } from './safety-thin';
-import { restsOnUnread } from './rests-on-unread';
 import { standardMissing } from './standard-missing';
 import { standardScope } from './standard-scope';
 import { standardUnknown } from './standard-unknown';
@@ -64,6 +64,7 @@ export const BENCH: readonly Rule[] = [
   decisionDiffers,
   engravedDiffers,
   finerThanStep,
+  halvesDisagree,
   impactBatchGlass,
   inputMissing,
   halvesExchanged,
@@ -93,7 +94,6 @@ export const BENCH: readonly Rule[] = [
   reworkUnsaid,
   safetyThin,
   resultUnclear,
-  restsOnUnread,
   standardMissing,
   standardScope,
   standardUnknown,

@@ -11,6 +11,7 @@ import { orderElsewhere } from './order-elsewhere';
 import { orderLineBelowReading } from './order-line-below-reading';
 import { orderTwice } from './order-twice';
 import { readingMissing } from './reading-missing';
+import { restsOnUnclear } from './rests-on-unclear';
 import { saidTwice } from './said-twice';
 
 /** What only shows when the lines of a block are put together, and not in any line by itself. */
@@ -27,5 +28,6 @@ export const BLOCKS: readonly Rule[] = [
   orderLineBelowReading,
   orderTwice,
   readingMissing,
+  restsOnUnclear,
   saidTwice,
 ];

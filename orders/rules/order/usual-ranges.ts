@@ -98,6 +98,14 @@ const LENS: readonly (UsualRange & { readonly of: (lens: OrderedLens) => Placed<
       material?.value.index == null ? null : { value: material.value.index, place: material.place },
   },
   {
+    what: 'segment width',
+    unit: 'mm',
+    least: 12,
+    most: 50,
+    reason: 'the cross between depth and width may be missing',
+    of: ({ design }) => (design?.value.width == null ? null : { value: design.value.width, place: design.place }),
+  },
+  {
     what: 'corridor',
     unit: 'mm',
     least: 6,

@@ -73,7 +73,7 @@ describe('what an order rests on', () => {
   ])('%s that was not understood', (_, text) => {
     const found = judged(text);
     expect(found, text).toMatchObject({ verdict: 'incomplete' });
-    expect(found.unresolved, text).toContain('rests-on-unread');
+    expect(found.unresolved, text).toContain('rests-on-unclear');
   });
   test('an instrument that nobody used may be written in any way', () => {
     const text = under('standard z80.1-2015', 'instrument FOC-A', 'instrument FOC-B', '  zero +0.O3');

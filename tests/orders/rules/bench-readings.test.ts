@@ -36,6 +36,13 @@ const trifocal = (add: string, ordered = 'add +2.00'): string =>
   });
 
 const ROWS: Readonly<Record<string, readonly Row[]>> = {
+  'halves-disagree': [
+    row(read('optical-centres 31 L 32'), 'warning [31]'),
+    row(read('pd 63 R 31.5 L 29 near 60'), 'warning [63]'),
+    row(read('pd 63 near 30 L 30'), 'warning [30]'),
+    row(read('pd 63 R 31.5 L 31 near 60')),
+    row(read('pd R 31.5 L 31.5 near 60')),
+  ],
   'add-wrong-surface': [
     // NFOS OPT11, practice answers 11a: +4.20 and +6.12 from behind, +4.06 and +5.82 from the front, a true add of 1.75.
     row(

@@ -298,7 +298,8 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     row(ordered('R -4.50 -0.75 x 022 prism 2 BI 1 BO'), 'error [2 BI 1 BO]'),
     row(ordered('prism R 2 BI 1 BU L 2 BI 1 BD')),
     row(ordered('prism R 2 BI 0 BO')),
-    row(read('prism R 0.25 BI 0.25 BI L 0')),
+    row(read('prism R 0.25 BI 0.25 BI L 0'), 'error [0.25 BI 0.25 BI]'),
+    row(read('prism R 0 0'), 'error [0]'),
   ],
   'prism-unusual': [
     row(ordered('prism R 2 BU L 2 BU'), 'warning [L 2 BU]'),

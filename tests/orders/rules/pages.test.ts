@@ -197,7 +197,6 @@ const PLACES: Readonly<Record<string, Place>> = {
     right: (line) => (job) => ({ ...job, order: [...job.order.slice(0, -1), line, ...job.order.slice(-1)] }),
   },
   'reference-outside': { job: JOB, frame: inHead },
-  'rests-on-unread': { job: JOB, frame: inHead },
   'slab-side': { job: order('R -4.50 -0.75 x 022', 'L -1.00 DS', ...PROGRESSIVE), frame: inOrder },
   'safety-lens': { job: ORDER, frame: eachInOrder },
   'safety-thin': {
