@@ -40,13 +40,16 @@ export function reducedPower<Taken extends { readonly value: TypedPower }>(
   const lenses: Power[] = [];
   for (const one of list) {
     const { value } = one;
-    const zero = zeroFor(one);
+    const zero = asEighth(zeroFor(one), instrument);
     if (value.form === 'lines') {
       const wide = tidy(value.sphere + value.cylinder);
       steps.push({ step: 'drum', thin: value.sphere, wide, cylinder: value.cylinder });
     }
     const sphere = eighth(value.sphere, 'sphere', instrument, steps);
-    const cylinder = eighth(value.cylinder, 'cylinder', instrument, steps);
+    const cylinder =
+      value.form === 'lines' || value.form === 'meridians'
+        ? tidy(asEighth(tidy(value.sphere + value.cylinder), instrument) - sphere)
+        : eighth(value.cylinder, 'cylinder', instrument, steps);
     const corrected = attempt(() => tidy(correctedForZero(sphere, zero)));
     if (corrected === null) return null;
     const lens = attempt(() => minusForm(asPower({ ...value, sphere: corrected, cylinder })));

@@ -7,8 +7,10 @@ import { type LensPrismLimit, lensPrismLimits } from '../limits';
 import { EYES, type OrderedLens, type PrismPart } from '../model';
 import type { Read } from '../reduce';
 import { held, judge, repeated } from './judge';
-import { type Case, classOfLens, type Measure, notRead, type Quantity } from './measure';
+import { type Case, classOfLens, classOfPair, type Measure, notJudged, notRead, type Quantity } from './measure';
+import { acrossAsRead, heightsAsRead } from './places';
 import { meridianSlots, powerAtReference } from './power';
+import { prismsOfPlaces } from './prism-of-places';
 import { isSharedFreely } from './split-prism';
 import { orderedPrism, prismRead, unsaidThinning, unwantedIn } from './wanted-prism';
 
@@ -20,14 +22,17 @@ import { orderedPrism, prismRead, unsaidThinning, unwantedIn } from './wanted-pr
 export function lensPrismMeasures(one: Case): Measure[] {
   const { order, set } = one;
   if (order.supply === 'glazed' && isSharedFreely(order)) return [];
-  if (!set.lensPrism) return [];
   return EYES.flatMap((eye) => {
     const lens = order.lenses[eye];
     if (lens.role !== 'made') return [];
     const limits = lensPrismLimits(set, classOfLens(lens), order.supply, orderedPrism(order, eye));
-    const power = limits.length > 0 ? powerAtReference(order, lens) : null;
+    if (limits.length === 0) return withoutLimit(one, lens);
+    const power = powerAtReference(order, lens);
     if (power === null || power === 'unstated') return [];
-    const found = limits.map((limit) => ({ limit, read: prismRead(order, one.values, eye, PARTS[limit.component]) }));
+    const found = limits.map((limit) => ({
+      limit,
+      read: prismRead(order, one.values, eye, PARTS[limit.component]) ?? byPlace(one, eye, limit.component),
+    }));
     const isRead = found.some(({ read }) => read !== null);
     if (!isRead) return isCalledFor(one, lens) ? [notRead({ quantity: 'prism', eye, unit: 'prism' }, null)] : [];
     return found.map(({ limit, read }) =>
@@ -36,6 +41,31 @@ export function lensPrismMeasures(one: Case): Measure[] {
         : notRead({ quantity: QUANTITIES[limit.component], eye, unit: 'prism' }, null),
     );
   });
+}
+
+/** The prism a mounted lens makes of the place it stands in, where that was read instead; the worst that a sum may mean. */
+function byPlace({ order, values }: Case, eye: Eye, component: LensPrismLimit['component']): Read<PrismVector> | null {
+  if (order.supply !== 'glazed' || classOfPair(order) === 'progressive') return null;
+  const [across, upwards] = [acrossAsRead(order, values), heightsAsRead(order, values)];
+  const from = (component === 'vertical' ? upwards : across)?.from;
+  const ways = from && prismsOfPlaces(order, values, across, upwards);
+  if (!from || !ways) return null;
+  let worst: PrismVector | null = null;
+  for (const { [eye]: own } of ways)
+    if (!worst || Math.abs(partOf(own, component)) > Math.abs(partOf(worst, component))) worst = own;
+  const wanted = orderedPrism(order, eye);
+  const value = { right: (worst?.right ?? 0) + wanted.right, up: (worst?.up ?? 0) + wanted.up };
+  return { ...from, value, all: [value], places: [from.place] };
+}
+
+/** Prism that the set has no limit for is not judged, and never taken for none. */
+function withoutLimit({ order, values }: Case, { eye }: OrderedLens): Measure[] {
+  if (order.supply === 'glazed') return [];
+  const subject = { quantity: 'prism', eye, unit: 'prism' } as const;
+  const wanted = orderedPrism(order, eye);
+  const read = prismRead(order, values, eye);
+  if (!read) return partOf(wanted, 'resultant') === 0 ? [] : [notRead(subject, null)];
+  return partOf(unwantedIn(read.value, order, eye), 'resultant') === 0 ? [] : [notJudged(subject, read, 'no-limit')];
 }
 
 function isCalledFor({ order }: Case, lens: OrderedLens): boolean {

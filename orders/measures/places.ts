@@ -8,6 +8,7 @@ import { EYES, type Order, type PerEye } from '../model';
 import { placingPd } from '../placing-pd';
 import type { Read, ReadValues } from '../reduce';
 import { differenceOf, eachRepeat, sumOf } from './sums';
+import { orderedPrism } from './wanted-prism';
 
 /** How the pair stands along one direction. */
 export interface Along {
@@ -61,7 +62,10 @@ export function orderedDistance(order: Order): number | null {
 export function acrossAsRead(order: Order, values: ReadValues): Along | null {
   const points = distancesRead(order, values);
   const centres = values.figures['optical-centres'];
-  const isPrismOrdered = EYES.some((eye) => order.lenses[eye].prism?.value.right);
+  const isPrismOrdered = EYES.some((eye) => {
+    const { right, up } = orderedPrism(order, eye);
+    return right !== 0 || up !== 0;
+  });
   return (
     firstOf(points, (read) => acrossOfEach(order, read, false)) ??
     (isPrismOrdered || !centres ? null : acrossOfEach(order, centres, false)) ??

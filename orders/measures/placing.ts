@@ -4,10 +4,10 @@
  * read makes no difference. One displaced centre is one measure, with the other unit beside it.
  */
 import type { Eye } from '../../grammar';
-import { imbalance, type PrismVector, powerAt, prismBeforeEye } from '../../optics';
+import { imbalance, type PrismVector, powerAt, prismBeforeEye, toMatrix } from '../../optics';
 import { attempt } from '../attempt';
 import { isLess, isSame, tidy } from '../exact';
-import { type PairLimit, pairLimit } from '../limits';
+import { type PairLimit, pairLimit, plainLimit } from '../limits';
 import { EYES, type Order, type PerEye, type PrismPart } from '../model';
 import { placingPd } from '../placing-pd';
 import { powerToMake } from '../power-to-make';
@@ -17,7 +17,7 @@ import type { GuardBand } from '../uncertainty';
 import { held, judge, repeated } from './judge';
 import { type Case, classOfPair, type From, type Measure, notRead, type Subject } from './measure';
 import { type Along, acrossAsRead, distancesRead, heightsAsRead, isOfEach, orderedDistance } from './places';
-import { isEachPlaced, placeOfPrism, powerInPlace, prismsAt, prismsOfPlaces } from './prism-of-places';
+import { placeOfPrism, powerInPlace, prismsAt, prismsOfPlaces } from './prism-of-places';
 import { isShareOrdered } from './split-prism';
 import { together } from './sums';
 import { orderedPrism, prismRead, unwantedIn } from './wanted-prism';
@@ -131,24 +131,42 @@ const largestOrdered = (order: Order, part: 'right' | 'up'): number =>
 
 /**
  * What is known of the pair along one direction: by the places of the lenses, by their prism, or by both. Where prism
- * decides and was read in both lenses, it says how they stand, and a mere sum beside it is not taken for the worst that it
- * could mean.
+ * decides and was read in both lenses, it says how they stand, and a mere sum beside it says less; so does a place of which
+ * only one direction is known, in a lens with an oblique cylinder.
  */
 function pairFound({ one, component, limit }: Ruling, places: Along | null): Found[] {
-  const { order, values } = one;
+  const { order, values, set } = one;
   const prism = unwantedPrism(order, values, component);
   const found = prism ? [prism] : [];
-  if (places) found.unshift(byPlaces(one, component, places, prism !== null && limit.unit === 'prism'));
+  // Prism of a progressive is that of its mark, and says nothing of where the mark stands.
+  const isOfPlace = prism !== null && classOfPair(order) !== 'progressive';
+  const saysLess = isOfPlace && limit.unit === 'prism' && (!places || !isOfEach(places) || isSkew(one, component));
+  if (places && !saysLess && !isJudgedAsPlace(order, set)) found.unshift(byPlaces(one, component, places));
   return found;
 }
 
-function byPlaces({ order, values }: Case, component: Component, places: Along, isPrismKnown: boolean): Found {
+/** Whether a displacement the other way, of which nothing was read, would make prism in this direction as well. */
+function isSkew({ order, values }: Case, component: Component): boolean {
+  const other = component === 'horizontal' ? heightsAsRead(order, values) : acrossAsRead(order, values);
+  if (other) return false;
+  return EYES.some((eye) => {
+    const power = powerInPlace(order, values, order.lenses[eye]);
+    return power !== null && Math.abs(attempt(() => toMatrix(power).xy) ?? 0) > SKEW;
+  });
+}
+
+/** Dioptres: a millimetre less than this makes no hundredth of a prism dioptre. */
+const SKEW = 0.05;
+
+/** The marks of a progressive stand in millimetres before each eye; prism is read at the mark, wherever that stands. */
+const isJudgedAsPlace = (order: Order, set: Case['set']): boolean =>
+  classOfPair(order) === 'progressive' && plainLimit(set, 'fittingHorizontal') !== null;
+
+function byPlaces({ order, values }: Case, component: Component, places: Along): Found {
   const [across, upwards] =
     component === 'horizontal' ? [places, heightsAsRead(order, values)] : [acrossAsRead(order, values), places];
   const prisms = prismsOfPlaces(order, values, across, upwards);
-  // Beside prism that was read a sum stands for itself: half its error in each lens.
-  const isMean = isPrismKnown && !isEachPlaced(across, upwards);
-  const worstOf = prisms && (isMean ? meanImbalance(prisms, component) : worstImbalance(prisms, component));
+  const worstOf = prisms && worstImbalance(prisms, component);
   const { from, error, ordered, repeats } = places;
   const all = repeats.map((repeat) => ({
     mm: repeat.error,
@@ -162,7 +180,7 @@ function byPlaces({ order, values }: Case, component: Component, places: Along, 
     ordered,
     read: from.value,
     eye: null,
-    because: prisms && !isMean && !isOfEach(places) && differ(prisms, component) ? 'worst-split' : null,
+    because: prisms && !isOfEach(places) && differ(prisms, component) ? 'worst-split' : null,
     coarse: from.coarse,
     all,
     steps: worstOf ? [...from.steps, ...inEachLens(worstOf.lenses, component)] : from.steps,
@@ -204,14 +222,6 @@ function worstImbalance(prisms: readonly PerEye<PrismVector>[], component: Compo
 function differ(prisms: readonly PerEye<PrismVector>[], component: Component): boolean {
   const sizes = prisms.map(({ R, L }) => attempt(() => Math.abs(imbalance(R, L)[component])) ?? 0);
   return !isSame(Math.min(...sizes), Math.max(...sizes));
-}
-
-function meanImbalance(prisms: readonly PerEye<PrismVector>[], component: Component): Imbalance | null {
-  const mean = (eye: Eye): PrismVector => ({
-    right: prisms.reduce((sum, one) => sum + one[eye].right, 0) / prisms.length,
-    up: prisms.reduce((sum, one) => sum + one[eye].up, 0) / prisms.length,
-  });
-  return worstImbalance([{ R: mean('R'), L: mean('L') }], component);
 }
 
 /** What each lens makes of its place, where there is anything to show. */
@@ -350,12 +360,10 @@ function worst(
   inMillimetres: 'pd' | 'height-difference',
 ): Measure[] {
   const { judged, unit } = ruling.limit;
-  const isPlaced = found.some(({ mm }) => mm !== null);
   const worstOf = new Map<Eye | null, Measure>();
   for (const one of found) {
     const eye = judged === 'monocular-pd' || judged === 'reference-point-height' ? one.eye : null;
-    const measure =
-      unit === 'mm' ? inMm(one, ruling, eye, inMillimetres, inPrism, isPlaced) : asPrism(one, ruling, eye, inPrism);
+    const measure = unit === 'mm' ? inMm(one, ruling, eye, inMillimetres, inPrism) : asPrism(one, ruling, eye, inPrism);
     if (!measure) continue;
     const known = worstOf.get(eye);
     if (!known || excess(measure) > excess(known)) worstOf.set(eye, measure);
@@ -397,18 +405,17 @@ function arePlacesApart({ all }: Found): boolean {
   return places.length > 1 && isLess(MOST_APART, Math.max(...places) - Math.min(...places));
 }
 
-/** @param isPlaced a distance or a difference of heights was read as well, and decides in millimetres */
 function inMm(
   one: Found,
   ruling: Ruling,
   eye: Eye | null,
   quantity: 'pd' | 'height-difference',
   prismQuantity: Measure['quantity'],
-  isPlaced: boolean,
 ): Measure | null {
   const { power, limit, guard } = ruling;
   if (one.mm === null) {
-    const moved = isPlaced || !one.lenses ? null : movedApart(one.lenses, ruling);
+    const isMark = classOfPair(ruling.one.order) === 'progressive';
+    const moved = isMark || !one.lenses ? null : movedApart(one.lenses, ruling);
     return moved === null
       ? strongestPrism(one, ruling, eye, prismQuantity)
       : apartByPrism(one, moved, ruling, quantity, prismQuantity);

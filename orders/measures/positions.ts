@@ -26,10 +26,12 @@ export function positionMeasures(one: Case, placed: readonly Measure[]): Measure
   return measures;
 }
 
-/** The fitting points of progressives stand before each eye, whatever the power. */
+/**
+ * The fitting points of progressives stand before each eye, whatever the power. They are called for by every set; one
+ * without a limit of its own for them judges the prism that their places make.
+ */
 function fittingPlaces({ order, values, set, guard }: Case): Measure[] {
   const limit = plainLimit(set, 'fittingHorizontal');
-  if (!limit) return [];
   return EYES.flatMap((eye) => {
     const ordered = order.pd[eye];
     const lens = order.lenses[eye];
@@ -37,7 +39,7 @@ function fittingPlaces({ order, values, set, guard }: Case): Measure[] {
     const subject = { quantity: 'pd', eye, unit: 'mm' } as const;
     const read = values.figures.pd?.[eye];
     if (!read) return [notRead(subject, ordered.value)];
-    return [judge(subject, figureAgainst(ordered.value, read, limit), guard)];
+    return limit ? [judge(subject, figureAgainst(ordered.value, read, limit), guard)] : [];
   });
 }
 

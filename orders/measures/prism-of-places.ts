@@ -11,7 +11,7 @@ import {
 import { attempt } from '../attempt';
 import { EYES, type Order, type OrderedLens, type PerEye } from '../model';
 import type { ReadValues } from '../reduce';
-import { type Along, isOfEach } from './places';
+import type { Along } from './places';
 import { powerAtReference, powerRead } from './power';
 import { orderedPrism } from './wanted-prism';
 
@@ -63,8 +63,15 @@ export function prismsAt(
   const [R, L] = EYES.map((eye) => {
     const lens = order.lenses[eye];
     const power = powerInPlace(order, values, lens);
-    const made = power && attempt(() => prentice(power, inFrame(eye, out[eye], up[eye])));
-    return made && { right: made.right - (ofCentres ? orderedPrism(order, eye).right : 0), up: made.up };
+    return (
+      power &&
+      attempt(() => {
+        const { right, up: high } = inFrame(eye, out[eye], up[eye]);
+        // The bare centre stands beside the point with the ordered prism, across by its own share of what both parts ask.
+        const beside = ofCentres ? decentrationForPrism(power, orderedPrism(order, eye)).right : 0;
+        return prentice(power, { right: right - beside, up: high });
+      })
+    );
   });
   return R && L ? { R, L } : null;
 }
@@ -92,7 +99,3 @@ export function placeOfPrism(
 }
 
 const LEAST_POWER = 0.5;
-
-/** Whether a place is known for each lens in every direction that was read. */
-export const isEachPlaced = (across: Along | null, upwards: Along | null): boolean =>
-  (!across || isOfEach(across)) && (!upwards || isOfEach(upwards));

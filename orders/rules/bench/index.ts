@@ -9,6 +9,7 @@ import { clockFused } from './clock-fused';
 import { clockOnSlab } from './clock-on-slab';
 import { clockPlainDiffers } from './clock-plain-differs';
 import { decisionDiffers } from './decision-differs';
+import { distanceContradicts } from './distance-contradicts';
 import { engravedDiffers } from './engraved-differs';
 import { finerThanStep } from './finer-than-step';
 import { halvesDisagree } from './halves-disagree';
@@ -61,6 +62,7 @@ export const BENCH: readonly Rule[] = [
   clockFused,
   clockOnSlab,
   clockPlainDiffers,
+  distanceContradicts,
   decisionDiffers,
   engravedDiffers,
   finerThanStep,

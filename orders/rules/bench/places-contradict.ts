@@ -2,6 +2,7 @@ import type { Eye } from '../../../grammar';
 import { minusForm, type PrismVector } from '../../../optics';
 import { attempt } from '../../attempt';
 import { isLess, tidy } from '../../exact';
+import { classOfPair } from '../../measures/measure';
 import { type Along, acrossAsRead, heightsAsRead, isOfEach } from '../../measures/places';
 import { meridianSlots } from '../../measures/power';
 import { powerInPlace, prismsOfPlaces } from '../../measures/prism-of-places';
@@ -29,6 +30,7 @@ export const placesContradict: Rule = {
   message: ({ eye, made, read }) =>
     `${eye} stands where it makes ${prismInWords(made as PrismVector, eye as Eye)}, and ${prismInWords(read as PrismVector, eye as Eye)} was measured beyond the order. One of the two is wrong: read both again.`,
   check: ({ order, evaluation: { values } }, report) => {
+    if (classOfPair(order) === 'progressive') return;
     const across = known(acrossAsRead(order, values));
     const upwards = known(heightsAsRead(order, values));
     const [places] = ((across ?? upwards) && prismsOfPlaces(order, values, across, upwards)) || [];
