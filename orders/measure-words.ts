@@ -62,6 +62,7 @@ const REASONS: Readonly<Record<string, string>> = {
   'power-missing': 'the order gives no power that could be read',
   'no-limit': 'the set has no limit for this',
   spread: 'repeated readings lie further apart than the limit, and their mean says nothing',
+  'beside-spread': 'repeated readings of another figure of this lens lie too far apart, and the lens is one',
   'accept-when-sure': 'inside the limit, but by less than the instrument is sure of',
   'reject-when-sure': 'outside the limit, but by less than the instrument is sure of',
   'cannot-tell': 'the uncertainty of the instrument is as large as the tolerance; measure with one that is finer',

@@ -3,7 +3,7 @@
  * in the editor wins over the one on disk for as long as it is open.
  */
 import { FileChangeType, type TextDocumentContentChangeEvent } from 'vscode-languageserver';
-import { type LentilDocument, type MissingInput, orderNames, parseDocument } from '../orders';
+import { dayOfChecking, type LentilDocument, type MissingInput, orderNames, parseDocument } from '../orders';
 import {
   benchAddresses,
   isBenchFile,
@@ -157,6 +157,9 @@ export class Session {
     const last = changes.at(-1);
     const edited = last && 'range' in last ? Math.min(last.range.start.line, document.lineCount - 1) : 0;
     open.snapshot = open.snapshot.after(document, version, edited);
+    // A document may stay open over midnight, and what was to come is then past.
+    if (open.isReady && open.snapshot.context.today !== dayOfChecking())
+      open.snapshot = open.snapshot.within({ ...surroundingsOf(open, open.elsewhere), levels: open.settings.levels });
     this.#host.edited(uri);
     this.#comparing.ask();
     if (isBenchFile(uri)) this.#handOn(keyOf(uri), document);

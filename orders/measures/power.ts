@@ -84,8 +84,8 @@ function leaveTogether(measures: Measure[], eye: Eye): void {
   const own = measures.filter((one) => one.eye === eye);
   if (!own.some(({ because }) => because === 'spread')) return;
   for (const one of own) {
-    const at = measures.indexOf(one);
-    measures[at] = { ...one, outcome: 'not-judged', because: 'spread', tooCoarse: false };
+    if (one.because === 'spread') continue;
+    measures[measures.indexOf(one)] = { ...one, outcome: 'not-judged', because: 'beside-spread', tooCoarse: false };
   }
 }
 

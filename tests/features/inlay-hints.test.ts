@@ -125,7 +125,7 @@ test('an add by lens measure is converted, also where nothing is judged', () => 
 test('a value that a later reading replaced is still shown, as such', () => {
   checkHints(
     `${SINGLE}-1.25\n    L -1.00\n    pd 64\n    prism R 0 L 0\n  reading 2026-11-25\n    R -1.00\n    L -1.00`,
-    `order A⟨accept; z80.1-2015, simple acceptance⟩
+    `order A⟨accept, rework unsaid; z80.1-2015, simple acceptance⟩
      R -1.25⟨replaced since: power -0.25 D, limit 0.13 D; cylinder 0.00 D, limit 0.13 D⟩
      L -1.00⟨replaced since: power 0.00 D, limit 0.13 D; cylinder 0.00 D, limit 0.13 D⟩
      pd 64⟨0.00 Δ, limit 0.67 Δ⟩

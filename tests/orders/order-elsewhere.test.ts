@@ -18,7 +18,6 @@ describe('the same lenses', () => {
     ['word for word', 'order A\n  R -2.00 -1.00 x 180\n  L -1.00\n  add +2.00\n'],
     ['transposed', 'order A\n  R -3.00 +1.00 x 090\n  L -1.00 DS\n  add R 2.00 L 2.00\n'],
     ['with a reading below', `${OTHER}  reading 2026-11-24\n    R -9.00\n`],
-    ['by defaults', 'defaults\n  add +2.00\norder A\n  R -2.00 -1.00 x 180\n  L -1.00\n'],
   ])('%s are no fault', (_, text) => {
     expect(told(text)).toEqual([]);
   });

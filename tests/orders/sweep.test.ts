@@ -35,7 +35,8 @@ const ORDERS: readonly Order[] = JOBS.map((job) => orderOf(jobText(job, MINUS)))
 /** Measures whose outcome is not what their own figures say. */
 const contradicts = ({ outcome, deviation, limit, because, read, spread }: Measure): boolean => {
   if (outcome === 'not-read') return read !== null;
-  if (outcome === 'not-judged') return !(because === 'no-limit' || (because === 'spread' && (spread ?? 0) > 0));
+  if (outcome === 'not-judged')
+    return !(because === 'no-limit' || because === 'beside-spread' || (because === 'spread' && (spread ?? 0) > 0));
   if (limit?.amount == null) return because !== 'not-defined';
   const inside = Math.round(Math.abs(deviation ?? Number.NaN) * 1e6) <= Math.round(limit.amount * 1e6);
   return inside !== (outcome === 'pass');

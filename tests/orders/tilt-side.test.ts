@@ -15,7 +15,7 @@ const ORDER = [
   'pd 63 near 60',
   'height 17',
   'design FT28',
-  'frame A 52 B 40 DBL 18',
+  'frame A 46 B 42 DBL 18',
 ];
 const REST = ['add R +2.00 front-vertex L +2.00 front-vertex', 'pd 63 near 60', 'height 17', 'prism R 0 L 0'];
 

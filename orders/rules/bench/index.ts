@@ -12,7 +12,6 @@ import { decisionDiffers } from './decision-differs';
 import { distanceContradicts } from './distance-contradicts';
 import { engravedDiffers } from './engraved-differs';
 import { finerThanStep } from './finer-than-step';
-import { halvesDisagree } from './halves-disagree';
 import { halvesExchanged } from './halves-exchanged';
 import { heightNotRead } from './height-not-read';
 import { impactBatchGlass } from './impact-batch-glass';
@@ -66,7 +65,6 @@ export const BENCH: readonly Rule[] = [
   decisionDiffers,
   engravedDiffers,
   finerThanStep,
-  halvesDisagree,
   impactBatchGlass,
   inputMissing,
   halvesExchanged,

@@ -3,7 +3,7 @@ import type { Measure } from '../../measures/measure';
 import { subjectFirst } from '../read-and-ordered';
 import type { Rule } from '../rule';
 import { newestReading } from './newest-reading';
-import { areApart } from './repeats';
+import { areApart, isBesideApart } from './repeats';
 
 export const notJudged: Rule = {
   code: 'not-judged',
@@ -38,7 +38,7 @@ export const notJudged: Rule = {
 };
 
 const isToldElsewhere = (measure: Measure): boolean =>
-  goesWithPower(measure) || areApart(measure) || measure.because === 'other-surface';
+  goesWithPower(measure) || areApart(measure) || isBesideApart(measure) || measure.because === 'other-surface';
 
 /** Without the maker's figures neither the power nor the add of a lens is judged, and the power tells it. */
 const goesWithPower = ({ because, quantity }: Measure): boolean =>

@@ -2,12 +2,15 @@ import type { Eye } from '../../../grammar';
 import { minusForm, type PrismVector } from '../../../optics';
 import { attempt } from '../../attempt';
 import { isLess, tidy } from '../../exact';
+import type { Place } from '../../finding';
 import { classOfPair } from '../../measures/measure';
 import { type Along, acrossAsRead, heightsAsRead, isOfEach } from '../../measures/places';
 import { meridianSlots } from '../../measures/power';
 import { powerInPlace, prismsOfPlaces } from '../../measures/prism-of-places';
+import { writtenPrism } from '../../measures/split-prism';
 import { prismRead, unwantedIn } from '../../measures/wanted-prism';
-import { EYES } from '../../model';
+import { EYES, type Order, type PrismPart } from '../../model';
+import type { ReadValues } from '../../reduce';
 import { prismInWords } from '../../words';
 import type { Rule } from '../rule';
 
@@ -35,22 +38,45 @@ export const placesContradict: Rule = {
     const upwards = known(heightsAsRead(order, values));
     const [places] = ((across ?? upwards) && prismsOfPlaces(order, values, across, upwards)) || [];
     if (!places) return;
-    for (const eye of EYES) {
-      const read = prismRead(order, values, eye);
-      const at = (across ?? upwards)?.from;
-      const power = powerInPlace(order, values, order.lenses[eye]);
-      const lens = power && attempt(() => minusForm(power));
-      if (!read || !at || !lens || read.reading !== at.reading) continue;
-      const own = unwantedIn(read.value, order, eye);
-      const made = places[eye];
-      const most = PRISM + (PLACE / 10) * Math.abs(meridianSlots(lens)[0].of(lens));
-      const right = across ? own.right - made.right : 0;
-      const up = upwards ? own.up - made.up : 0;
-      if (!isLess(most, Math.max(Math.abs(right), Math.abs(up)))) continue;
-      report(at.place, { eye, made: tidied(made), read: tidied(own) }, { eye, related: [read.place] });
+    const at = (across ?? upwards)?.from;
+    const found = EYES.map((eye) => comparedIn(order, values, eye, places[eye], at?.reading ?? -1));
+    const [R, L] = found;
+    for (const one of found) {
+      if (!one || !at) continue;
+      const other = one === R ? L : R;
+      const apart = (part: PrismPart): number =>
+        Math.abs(isOrdered(order, part) && other ? one.off[part] - other.off[part] : one.off[part]);
+      const most = one.most + (other && (isOrdered(order, 'right') || isOrdered(order, 'up')) ? other.most : 0);
+      if (!isLess(most, Math.max(across ? apart('right') : 0, upwards ? apart('up') : 0))) continue;
+      const { eye, made, own, place } = one;
+      report(at.place, { eye, made: tidied(made), read: tidied(own) }, { eye, related: [place] });
     }
   },
 };
+
+interface Compared {
+  readonly eye: Eye;
+  /** Prism by the place and prism measured, both beyond the order, and what the second has more. */
+  readonly made: PrismVector;
+  readonly own: PrismVector;
+  readonly off: PrismVector;
+  readonly most: number;
+  readonly place: Place;
+}
+
+function comparedIn(order: Order, values: ReadValues, eye: Eye, made: PrismVector, reading: number): Compared | null {
+  const read = prismRead(order, values, eye);
+  const power = powerInPlace(order, values, order.lenses[eye]);
+  const lens = power && attempt(() => minusForm(power));
+  if (!read || !lens || read.reading !== reading) return null;
+  const own = unwantedIn(read.value, order, eye);
+  const most = PRISM + (PLACE / 10) * Math.abs(meridianSlots(lens)[0].of(lens));
+  return { eye, made, own, off: { right: own.right - made.right, up: own.up - made.up }, most, place: read.place };
+}
+
+/** Prism that is ordered may be shared otherwise than written, and then only what both lenses do together is compared. */
+const isOrdered = (order: Order, part: PrismPart): boolean =>
+  EYES.some((eye) => tidy(writtenPrism(order, eye)[part]) !== 0);
 
 /** How far a target and a centre may be misread, prism dioptres and millimetres. */
 const PRISM = 0.25;

@@ -1,6 +1,7 @@
 import { isLess } from '../../exact';
 import type { Place } from '../../finding';
 import { isSegmented, isSingleVision } from '../../lens-kinds';
+import { addAsRead } from '../../measures/add-as-read';
 import { EYES, type OrderedLens } from '../../model';
 import type { Read, ReadValues } from '../../reduce';
 import { signed } from '../../words';
@@ -50,7 +51,7 @@ const PARTS: readonly {
   {
     what: 'an add',
     has: (lens) => lens.add !== null || !isSingleVision(lens),
-    of: ({ add, engravedAdd }, eye) => [...powered(add[eye]), ...powered(engravedAdd[eye])],
+    of: (values, eye) => [...powered(addAsRead(values, eye) ?? undefined), ...powered(values.engravedAdd[eye])],
   },
   {
     what: 'a segment',

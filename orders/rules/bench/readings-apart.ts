@@ -4,7 +4,7 @@ import { amountInWords, valueInWords } from '../../words';
 import { byPlace } from '../by-place';
 import { capital } from '../read-and-ordered';
 import type { Rule } from '../rule';
-import { areApartInThis, outlierOf } from './repeats';
+import { areApart, outlierOf } from './repeats';
 
 export const readingsApart: Rule = {
   code: 'readings-apart',
@@ -21,7 +21,7 @@ export const readingsApart: Rule = {
     `${capital((measures as readonly Measure[]).map(apart).join('; '))}. Not judged until they agree.`,
   needs: 'repeats',
   check: ({ evaluation }, report) => {
-    for (const measures of byPlace(evaluation.measures.filter((one) => areApartInThis(one) && !outlierOf(one)))) {
+    for (const measures of byPlace(evaluation.measures.filter((one) => areApart(one) && !outlierOf(one)))) {
       const [{ repeats, place, eye }] = measures;
       const last = repeats.at(-1)?.place ?? place;
       const related = repeats.slice(0, -1).map((one) => one.place);

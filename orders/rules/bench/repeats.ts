@@ -4,9 +4,8 @@ import type { Measure, Repeat } from '../../measures/measure';
 /** Whether repeats lie so far apart that their mean says nothing. */
 export const areApart = ({ because }: Measure): boolean => because === 'spread';
 
-/** Whether it is by this very figure that they do, and not by another of the same lens. */
-export const areApartInThis = ({ because, spread, limit }: Measure): boolean =>
-  because === 'spread' && (spread === null || limit?.amount == null || !isWithin(spread, limit.amount));
+/** Whether it is not judged since repeats of another figure of the same lens do. */
+export const isBesideApart = ({ because }: Measure): boolean => because === 'beside-spread';
 
 /**
  * The one reading of three or more that does not fit: further from the median of the others than the limit, while the

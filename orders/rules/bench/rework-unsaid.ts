@@ -52,6 +52,8 @@ export const reworkUnsaid: Rule = {
 /** Failed, is clean now, and the lens is said to be the same. */
 const isUnexplained = (order: Order, measures: readonly Measure[], before: Measure): boolean =>
   before.outcome === 'fail' &&
+  // A test taken again has a rule of its own.
+  before.unit !== null &&
   !isLensReplaced(order, before) &&
   measures.some(
     (now) =>

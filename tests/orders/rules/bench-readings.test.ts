@@ -36,10 +36,10 @@ const trifocal = (add: string, ordered = 'add +2.00'): string =>
   });
 
 const ROWS: Readonly<Record<string, readonly Row[]>> = {
-  'halves-disagree': [
-    row(read('optical-centres 31 L 32'), 'warning [31]'),
-    row(read('pd 63 R 31.5 L 29 near 60'), 'warning [63]'),
-    row(read('pd 63 near 30 L 30'), 'warning [30]'),
+  'read-halves-disagree': [
+    row(read('optical-centres 31 L 32'), 'error [31]'),
+    row(read('pd 63 R 31.5 L 29 near 60'), 'error [63]'),
+    row(read('pd 63 near 30 L 30'), 'error [30]'),
     row(read('pd 63 R 31.5 L 31 near 60')),
     row(read('pd R 31.5 L 31.5 near 60')),
   ],

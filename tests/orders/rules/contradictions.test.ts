@@ -214,7 +214,8 @@ describe('distances', () => {
     expectBarred(single(['pd 63 R 20 L 20']), 'pd-halves-disagree');
   });
   test('halves that do not add up to the whole as read', () => {
-    expectBarred(single([], ['pd 63 R 20 L 20']), 'read-halves-disagree');
+    expectBarred(single([], ['pd 63 R 30.9 L 30.9']), 'read-halves-disagree');
+    expect(told(single([], ['pd 63 R 20 L 20']), 'read-halves-disagree')).toEqual(['error [63]']);
     expectQuiet(single([], ['pd 63 R 31.5 L 32']));
   });
   test('halves far apart are asked about', () => {
@@ -233,7 +234,7 @@ describe('distances', () => {
   });
   test('optical centres against the PD of the same reading', () => {
     expectBarred(`${single()}\n    optical-centres 67`, 'centres-contradict');
-    expectBarred(`${single()}\n    optical-centres R 33.5 L 33.5`, 'centres-contradict');
+    expectBarred(`${single()}\n    optical-centres R 32.7 L 32.7`, 'centres-contradict');
     expectQuiet(`${single()}\n    optical-centres 63.5`);
   });
   test('optical centres of lenses with ordered prism stand elsewhere', () => {

@@ -134,6 +134,18 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     { wrong: 'due 5/5/2026', fixed: ['due 2026-05-05'] },
     { wrong: 'due 31/02/2026', fixed: [] },
   ],
+  'figures-in-remark': [
+    { wrong: 'R -2.00 -0.50 x 010 # -0.75', fixed: ['R -2.00 -0.50 x 010 -0.75'] },
+    { wrong: 'pd 63 # R 31', fixed: ['pd 63 R 31'] },
+  ],
+  'polarised-share': [
+    { wrong: 'tint grey polarised 80%', fixed: ['tint grey polarised 180 absorbs 80'] },
+    { wrong: 'tint polarised 75 %', fixed: ['tint polarised 180 absorbs 75'] },
+  ],
+  'round-or-right': [
+    { wrong: 'R-24', fixed: ['design round 24', 'R -24.00'] },
+    { wrong: 'R-28', fixed: ['design round 28', 'R -28.00'] },
+  ],
   'decimal-comma': [
     { wrong: 'R -,75', fixed: ['R -.75'] },
     // 1,50 as it is written in France: a French note on reading spectacle corrections, 2022.
