@@ -69,6 +69,13 @@ function strongestAlong(order: Order, meridian: number): number | null {
   return strongest === null ? null : tidy(strongest);
 }
 
+/** Whether a set judges the horizontal place of a pair by its prism, and not in millimetres. */
+export function isJudgedByPrism(order: Order, set: Case['set']): boolean {
+  const power = strongestAlong(order, 180);
+  if (power === null) return false;
+  return pairLimit(set, classOfPair(order), 'horizontal', power, largestOrdered(order, 'right'))?.unit === 'prism';
+}
+
 function horizontal(one: Case, power: number): Measure[] {
   const { order, values, set, guard } = one;
   const limit = pairLimit(set, classOfPair(order), 'horizontal', power, largestOrdered(order, 'right'));

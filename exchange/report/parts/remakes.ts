@@ -16,6 +16,8 @@ export interface RemakesJson {
   readonly acceptedOutside: Rate;
   /** Orders that a person refused although nothing was outside. */
   readonly refusedInside: Rate;
+  /** Orders accepted on a later reading after one that failed, without a word of what was done, of all orders. */
+  readonly reworkUnsaid: Rate;
   /** As written, the most frequent first; at most thirty. */
   readonly reasons: readonly { readonly why: string; readonly count: number }[];
 }
@@ -23,10 +25,10 @@ export interface RemakesJson {
 const MOST_REASONS = 30;
 
 export class Remakes {
-  readonly #counts = { orders: 0, remake: 0, replaced: 0, lenses: 0, decided: 0, outside: 0, inside: 0 };
+  readonly #counts = { orders: 0, remake: 0, replaced: 0, lenses: 0, decided: 0, outside: 0, inside: 0, unsaid: 0 };
   readonly #reasons = new Frequency();
 
-  add({ analysis, order, evaluation: { verdict } }: Seen): void {
+  add({ analysis, order, evaluation: { verdict, reservations } }: Seen): void {
     const counts = this.#counts;
     const { isRemake, replaced, reasons } = repeatedIn(analysis.block);
     counts.orders++;
@@ -36,11 +38,12 @@ export class Remakes {
     if (order.decided?.verdict === 'remake') counts.decided++;
     if (order.decided?.verdict === 'accept' && verdict === 'reject') counts.outside++;
     if (order.decided?.verdict === 'reject' && verdict === 'accept') counts.inside++;
+    if (reservations.includes('rework-unsaid')) counts.unsaid++;
     for (const why of reasons) this.#reasons.add(why);
   }
 
   result(): RemakesJson {
-    const { orders, remake, replaced, lenses, decided, outside, inside } = this.#counts;
+    const { orders, remake, replaced, lenses, decided, outside, inside, unsaid } = this.#counts;
     return {
       remakeOrders: rateOf(remake, orders),
       ordersReplaced: rateOf(replaced, orders),
@@ -48,6 +51,7 @@ export class Remakes {
       decidedRemake: rateOf(decided, orders),
       acceptedOutside: rateOf(outside, orders),
       refusedInside: rateOf(inside, orders),
+      reworkUnsaid: rateOf(unsaid, orders),
       reasons: this.#reasons
         .ranked()
         .slice(0, MOST_REASONS)

@@ -134,9 +134,11 @@ test('remakes and decisions are counted', () => {
     order(['2026-11-24', [...GOOD, 'decided remake R']]).replace('  pd 64', '  pd 64\n  remake-of T-0 "axis"'),
     order(['2026-11-24', [...TURNED, 'decided accept by MT "agreed"']]),
     order(['2026-11-24', [...GOOD, 'decided reject by MT "scratch"']]),
+    order(['2026-11-24', TURNED], ['2026-11-25', GOOD]),
   ].join('\n');
   const { remakes } = reportOn(text);
-  expect(remakes.remakeOrders).toMatchObject({ count: 1, of: 3 });
+  expect(remakes.remakeOrders).toMatchObject({ count: 1, of: 4 });
+  expect(remakes.reworkUnsaid).toMatchObject({ count: 1, of: 4 });
   expect(remakes.decidedRemake).toMatchObject({ count: 1 });
   expect(remakes.acceptedOutside).toMatchObject({ count: 1 });
   expect(remakes.refusedInside).toMatchObject({ count: 1 });

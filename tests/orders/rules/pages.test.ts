@@ -100,6 +100,14 @@ const PLACES: Readonly<Record<string, Place>> = {
     frame: inHead,
   },
   'confirmation-idle': { job: { ...ORDER, order: put(ORDER.order, 'add R +2.00 L +2.25') }, frame: inOrder },
+  'distance-contradicts': {
+    job: {
+      head: ['standard z80.1-2015'],
+      order: ['order QL-1042', 'R -2.50', 'L -2.25', 'pd 63', 'design single-vision', 'supply glazed'],
+      reading: ['reading 2026-11-24', 'R -2.50', 'L -2.25'],
+    },
+    frame: eachInReading,
+  },
   'readings-differ': { job: JOB, frame: secondReading, right: (lines) => () => secondReading(lines)(JOB) },
   'rework-unsaid': { job: FAILED, frame: secondReading, right: (lines) => () => secondReading(lines)(FAILED) },
   'stated-position-off': {

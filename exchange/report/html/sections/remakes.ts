@@ -11,6 +11,7 @@ export function remakes({ remakes: one }: ReportJson): Section {
     { what: 'Orders decided to be made again', rate: one.decidedRemake },
     { what: 'Accepted by a person although outside a limit', rate: one.acceptedOutside },
     { what: 'Refused by a person although inside', rate: one.refusedInside },
+    { what: 'Accepted on a later reading, without a word of what was done', rate: one.reworkUnsaid },
   ];
   return {
     id: 'remakes',
