@@ -46,10 +46,7 @@ export function reducedPower<Taken extends { readonly value: TypedPower }>(
       steps.push({ step: 'drum', thin: value.sphere, wide, cylinder: value.cylinder });
     }
     const sphere = eighth(value.sphere, 'sphere', instrument, steps);
-    const cylinder =
-      value.form === 'lines' || value.form === 'meridians'
-        ? tidy(asEighth(tidy(value.sphere + value.cylinder), instrument) - sphere)
-        : eighth(value.cylinder, 'cylinder', instrument, steps);
+    const cylinder = cylinderOf(value, sphere, instrument, steps);
     const corrected = attempt(() => tidy(correctedForZero(sphere, zero)));
     if (corrected === null) return null;
     const lens = attempt(() => minusForm(asPower({ ...value, sphere: corrected, cylinder })));
@@ -63,6 +60,16 @@ export function reducedPower<Taken extends { readonly value: TypedPower }>(
     steps: [...steps, { step: 'mean', of: lenses.map(({ sphere }) => sphere) }],
     all: lenses,
   };
+}
+
+/** Of two positions each stands for an eighth by itself, and the cylinder is the way between those. */
+function cylinderOf(value: TypedPower, sphere: number, instrument: Instrument | null, steps: Step[]): number {
+  if (value.form !== 'lines' && value.form !== 'meridians')
+    return eighth(value.cylinder, 'cylinder', instrument, steps);
+  const wide = asEighth(tidy(value.sphere + value.cylinder), instrument);
+  const taken = tidy(wide - sphere);
+  if (taken !== value.cylinder) steps.push({ step: 'eighth', part: 'cylinder', from: value.cylinder, to: taken });
+  return taken;
 }
 
 function eighth(value: number, part: Part, instrument: Instrument | null, steps: Step[]): number {

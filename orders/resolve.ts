@@ -156,7 +156,7 @@ class ReadingDraft {
       const since = this.#replaced.findLast(({ value }) => one.eye === null || value === one.eye)?.place.line ?? -1;
       const first = this.#measurements.find((other) => other.place.line > since && isOfSame(other, one));
       if (first && JSON.stringify(first.value) !== JSON.stringify(one.value)) {
-        draft.tell('said-twice', 'error', one.place, { in: 'reading' }, one.eye, [first.place]);
+        draft.tell('said-twice', 'warning', one.place, { in: 'reading' }, one.eye, [first.place]);
       }
     }
     this.#measurements.push(one);

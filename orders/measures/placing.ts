@@ -14,6 +14,7 @@ import { powerToMake } from '../power-to-make';
 import type { Read, ReadValues } from '../reduce';
 import type { Step } from '../step';
 import type { GuardBand } from '../uncertainty';
+import { atOddsWithPrism } from './distance-and-prism';
 import { held, judge, repeated } from './judge';
 import { type Case, classOfPair, type From, type Measure, notRead, type Subject } from './measure';
 import { type Along, acrossAsRead, distancesRead, heightsAsRead, isOfEach, orderedDistance } from './places';
@@ -147,9 +148,15 @@ function pairFound({ one, component, limit }: Ruling, places: Along | null): Fou
   const found = prism ? [prism] : [];
   // Prism of a progressive is that of its mark, and says nothing of where the mark stands.
   const isOfPlace = prism !== null && classOfPair(order) !== 'progressive';
-  const saysLess = isOfPlace && limit.unit === 'prism' && (!places || !isOfEach(places) || isSkew(one, component));
+  const saysLess = isOfPlace && limit.unit === 'prism' && (!places || saysLessThanPrism(one, component, places));
   if (places && !saysLess && !isJudgedAsPlace(order, set)) found.unshift(byPlaces(one, component, places));
   return found;
+}
+
+/** A sum does, unless it is at odds with the prism: then both are judged, and the worse one stands. */
+function saysLessThanPrism(one: Case, component: Component, places: Along): boolean {
+  if (!isOfEach(places)) return component === 'vertical' || atOddsWithPrism(one.order, one.values, places) === null;
+  return isSkew(one, component);
 }
 
 /** Whether a displacement the other way, of which nothing was read, would make prism in this direction as well. */

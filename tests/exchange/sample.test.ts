@@ -117,8 +117,8 @@ test('the add by difference keeps both drum positions', () => {
 });
 
 test('the PD in millimetres, with the prism the error makes beside it', () => {
-  // Along the horizontal the right lens has -4.50 - 0.75 sin² 22° = -4.605 D; 0.5 mm of that are 0.2303 prism dioptres.
+  // The right lens was read -4.53 -0.625 x 024 with the zero taken off: -4.633 D along the horizontal, 0.2317 at 0.5 mm.
   expect(measure('pd', null)).toMatchObject([
-    { ordered: 63, read: 63.5, deviation: 0.5, limit: 2.5, unit: 'mm', beside: { amount: 0.2303, unit: 'prism' } },
+    { ordered: 63, read: 63.5, deviation: 0.5, limit: 2.5, unit: 'mm', beside: { amount: 0.2317, unit: 'prism' } },
   ]);
 });

@@ -87,7 +87,15 @@ describe('the verdict in one line', () => {
   });
 
   test('many failures are counted after the first ones', () => {
-    const text = pair(ORDER, ['R -1.00 -2.50 x 100', 'L -0.75', 'pd 74', 'prism R 3 BU L 3 BD', 'cosmetic failed', 'impact failed', 'marking failed']);
+    const text = pair(ORDER, [
+      'R -1.00 -2.50 x 100',
+      'L -0.75',
+      'pd 74',
+      'prism R 3 BU L 3 BD',
+      'cosmetic failed',
+      'impact failed',
+      'marking failed',
+    ]);
     expect(verdict(text)).toMatch(/^reject: R power .* and \d more; z80\.1-2015/);
   });
 });

@@ -146,7 +146,7 @@ describe('the placing of a pair', () => {
   test('a weak pair is judged in prism, and its PD error is no PD fault', () => {
     const text = pair(
       ['R -1.00', 'L -1.00', 'pd 63', 'frame A 50 DBL 18'],
-      ['R -1.00', 'L -1.00', 'pd 67', 'prism R 0 L 0'],
+      ['R -1.00', 'L -1.00', 'pd 67', 'height R 18 L 18'],
     );
     const prism = measureOf(text, 'prism-horizontal');
     expect([prism.deviation, prism.outcome, prism.beside]).toEqual([0.4, 'pass', { amount: 4, unit: 'mm' }]);

@@ -55,6 +55,7 @@ const REPORTED: Readonly<Record<string, readonly Row[]>> = {
       '“at” for the axis',
       'error axis-missing',
       'error unexpected-text',
+      'error unexpected-text',
       'hint loose-form',
     ),
   ],

@@ -135,8 +135,7 @@ function textOf(job: YearJob, whole: Whole): string {
     ...(repeats ? [`    again ${read('R', repeats[1], axis)}`] : []),
     `    ${read('L', sphere.L, 0)}`,
     ...(fault === 'missing' ? [] : [`    pd     ${64 + job.pd}`]),
-    // Five millimetres out in one lens are seen as prism as well.
-    fault === 'pd' ? '    prism  R 0.80 BI  L 0' : '    prism  R 0  L 0',
+    '    prism  R 0  L 0',
   ];
   const second = [
     `  reading ${nextDay(day)} 10:00 by ${job.by} with ${job.with}`,

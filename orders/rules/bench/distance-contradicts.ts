@@ -1,12 +1,6 @@
-import { powerAt } from '../../../optics';
-import { attempt } from '../../attempt';
-import { isLess, tidy } from '../../exact';
-import { classOfPair } from '../../measures/measure';
-import { acrossAsRead, isOfEach } from '../../measures/places';
+import { atOddsWithPrism } from '../../measures/distance-and-prism';
+import { acrossAsRead } from '../../measures/places';
 import { isJudgedByPrism } from '../../measures/placing';
-import { placeOfPrism, powerInPlace } from '../../measures/prism-of-places';
-import { prismRead, unwantedIn } from '../../measures/wanted-prism';
-import { EYES } from '../../model';
 import { amountInWords } from '../../words';
 import type { Rule } from '../rule';
 
@@ -28,25 +22,7 @@ export const distanceContradicts: Rule = {
   check: ({ order, evaluation: { set, values } }, report) => {
     if (!set || order.supply !== 'glazed' || !isJudgedByPrism(order, set)) return;
     const across = acrossAsRead(order, values);
-    if (!across || isOfEach(across) || across.ofCentres || classOfPair(order) === 'progressive') return;
-    let expected = 0;
-    let most = DISTANCE;
-    for (const eye of EYES) {
-      const read = prismRead(order, values, eye);
-      const power = powerInPlace(order, values, order.lenses[eye]);
-      const along = power && attempt(() => Math.abs(powerAt(power, 180)));
-      if (!read || !power || along === null || read.reading !== across.from.reading || isLess(along, LEAST_POWER))
-        return;
-      const { moved } = placeOfPrism(power, unwantedIn(read.value, order, eye));
-      expected += eye === 'R' ? -moved.right : moved.right;
-      most += (PRISM / along) * 10;
-    }
-    const off = across.error;
-    if (isLess(most, Math.abs(off - expected))) report(across.from.place, { off, expected: tidy(expected) });
+    const expected = atOddsWithPrism(order, values, across);
+    if (across && expected !== null) report(across.from.place, { off: across.error, expected });
   },
 };
-
-/** Millimetres, prism dioptres, and dioptres below which no centre can be found. */
-const DISTANCE = 1.5;
-const PRISM = 0.125;
-const LEAST_POWER = 0.5;

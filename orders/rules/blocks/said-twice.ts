@@ -4,10 +4,12 @@ import type { Rule } from '../rule';
 export const saidTwice: Rule = {
   code: 'said-twice',
   family: 'writing',
-  level: 'error',
+  level: ({ in: where }) => (where === 'reading' ? 'warning' : 'error'),
+  bars: true,
   page: {
     checks:
       'The same thing is said twice with two values: in an order, or in one reading. In an order the first one holds; in a reading the later one counts.',
+    levels: 'An error in an order, a warning in a reading.',
     why: 'Two prisms are not added up and two axes are not averaged unless somebody says so. In a reading a second figure may be a repetition, of which the mean counts, or it may replace the first.',
     example: { wrong: 'add R +2.25', right: 'again add R +2.25' },
     fix: 'In a reading: marks the line as the same measurement once more. In an order there is none, since only the writer knows which value holds.',

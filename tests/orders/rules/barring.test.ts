@@ -34,7 +34,7 @@ const CASES: readonly (readonly [what: string, code: string, job: Job])[] = [
   [
     'a test fails and passes in one reading',
     'said-twice',
-    { ...JOB, reading: [...put(JOB.reading, 'impact failed'), 'impact passed'] },
+    { ...JOB, reading: [...JOB.reading, 'marking failed', 'marking passed'] },
   ],
   ['a word begins no line', 'unknown-line', more('impct failed')],
   ['text is left over', 'unexpected-text', inReading('pd 63 near 60 about')],

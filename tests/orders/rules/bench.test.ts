@@ -128,7 +128,7 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
   'said-twice': [
     row(head('standard z80.1-2015', 'standard z80.1-2010'), 'error [z80.1-2010]'),
     row(head('standard z80.1-2015', 'standard z80.1-2015')),
-    row(`${written(JOB)}\n    R -4.25 -0.75 x 022`, 'error R [-4.25 -0.75 x 022]'),
+    row(`${written(JOB)}\n    R -4.25 -0.75 x 022`, 'warning R [-4.25 -0.75 x 022]'),
     row(`${written(JOB)}\n    R -4.50 -0.75 x 022`),
     row(`${written(JOB)}\n    again R -4.25 -0.75 x 022`),
     row(written({ ...JOB, order: [...JOB.order, 'pd 64'] }), 'error [64]'),

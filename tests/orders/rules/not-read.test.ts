@@ -47,7 +47,7 @@ test.each([
     'prism of a progressive at another point',
     PROGRESSIVE,
     [...POWERS, 'add +2.00 engraved', 'pd R 31 L 31', 'height 20', 'prism R 0 L 0 at distance-point'],
-    'the vertical prism at the prism reference point',
+    'the horizontal prism at the prism reference point, the vertical prism at the prism reference point',
   ],
   [
     'the top of an office lens alone',
