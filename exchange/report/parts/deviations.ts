@@ -38,7 +38,14 @@ export interface DeviationJson {
 }
 
 /** Prism is judged by its size, wherever its base lies. */
-const SIZES: ReadonlySet<Quantity> = new Set(['prism', 'prism-horizontal', 'prism-vertical', 'warp', 'segment-tilt', 'slab']);
+const SIZES: ReadonlySet<Quantity> = new Set([
+  'prism',
+  'prism-horizontal',
+  'prism-vertical',
+  'warp',
+  'segment-tilt',
+  'slab',
+]);
 
 /** To what deviations are rounded for quantiles; finer than any instrument of the bench shows. */
 const STEPS: Readonly<Record<Unit, number>> = { D: 0.005, prism: 0.005, mm: 0.01, deg: 0.1 };
