@@ -249,6 +249,20 @@ describe('what contradicts itself is not accepted', () => {
   });
 });
 
+describe('a whole distance', () => {
+  const whole = (order: string, ...more: string[]): string => {
+    const reading = [...READING.filter((line) => !/^(pd|prism)/.test(line)), 'pd 62', ...more];
+    return standing(pair(put(ORDER, order), reading));
+  };
+  test.each([
+    ['where each eye was ordered by itself', whole('pd R 31 L 31'), 'accept placed-by-sum'],
+    ['beside the prism of both lenses', whole('pd R 31 L 31', 'prism R 0 L 0'), 'accept'],
+    ['where no more was ordered', whole('pd 62'), 'accept'],
+  ])('%s', (_, found, expected) => {
+    expect(found).toBe(expected);
+  });
+});
+
 describe('a confirmation', () => {
   const confirmed = (line: string): string =>
     standing(ordered(['R -2.00 -0.50 x 5', `confirmed axis-short ${line}`], 'R -2.00 -0.50 x 005'));

@@ -29,6 +29,7 @@ import { negativeAdd } from './negative-add';
 import { notJudged } from './not-judged';
 import { notRead } from './not-read';
 import { otherStageOutside } from './other-stage-outside';
+import { placedBySum } from './placed-by-sum';
 import { placesContradict } from './places-contradict';
 import { prismInBoth } from './prism-in-both';
 import { readHalvesDisagree } from './read-halves-disagree';
@@ -81,6 +82,7 @@ export const BENCH: readonly Rule[] = [
   negativeAdd,
   notJudged,
   notRead,
+  placedBySum,
   placesContradict,
   otherStageOutside,
   prismInBoth,

@@ -48,10 +48,14 @@ const PAIRS: readonly Pair[] = [
   everyday('iso-21987-2017', 'progressive', STRONG, DRUM),
 ];
 
-/** All forms of the power with all ways of the places; the rest goes round with them. */
+/**
+ * All forms of the power with all ways of the places; the rest goes round with them. A whole distance alone is left out:
+ * where the order states one for each eye, it is asked about.
+ */
 function waysOf(pair: Pair): readonly Way[] {
   const places = placeWays(pair).filter(
-    ({ prism, distance, heights }) => prism !== 'none' || (distance !== 'none' && heights),
+    ({ prism, distance, heights }) =>
+      prism !== 'none' || (distance !== 'none' && !distance.endsWith('total') && heights),
   );
   const adds = addWays(pair).filter((way) => way !== 'drum, back surface');
   return POWER_FORMS.flatMap((power, first) =>

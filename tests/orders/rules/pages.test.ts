@@ -108,6 +108,14 @@ const PLACES: Readonly<Record<string, Place>> = {
     },
     frame: eachInReading,
   },
+  'placed-by-sum': {
+    job: {
+      head: ['standard z80.1-2015'],
+      order: ['order QL-1042', 'R -2.50', 'L -2.25', 'pd R 31 L 32', 'height 18', 'design single-vision'],
+      reading: ['reading 2026-11-24', 'R -2.50', 'L -2.25', 'height R 18 L 18'],
+    },
+    frame: inReading,
+  },
   'readings-differ': { job: JOB, frame: secondReading, right: (lines) => () => secondReading(lines)(JOB) },
   'rework-unsaid': { job: FAILED, frame: secondReading, right: (lines) => () => secondReading(lines)(FAILED) },
   'stated-position-off': {
