@@ -1,6 +1,14 @@
 /** From typed figures to values: powers, prisms. A figure that could not be read makes no value, and no second finding. */
 import type { Base, Eye, Figure, PowerNode, PrismComponent } from '../grammar';
-import { componentsFromBase, fromMeridians, normalAxis, type Power, type PrismVector, prismInFrame } from '../optics';
+import {
+  componentsFromBase,
+  fromMeridians,
+  normalAxis,
+  type Power,
+  type PrismVector,
+  prismBeforeEye,
+  prismInFrame,
+} from '../optics';
 import { attempt } from './attempt';
 import { BASE_SIGNS, type CylinderForm, type TypedPower } from './model';
 
@@ -63,7 +71,8 @@ export function prismOf(components: readonly PrismComponent[], eye: Eye): PrismV
     right += part.right;
     up += part.up;
   }
-  return { right, up };
+  // Only a base that is written again and again comes to more than the formulas take, and that is told by itself.
+  return attempt(() => prismBeforeEye({ right, up }, eye)) && { right, up };
 }
 
 function named(amount: number, base: Base, eye: Eye): PrismVector {

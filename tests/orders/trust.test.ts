@@ -286,3 +286,8 @@ describe('a confirmation', () => {
     expect(standing(text)).toBe('accept confirmation-idle');
   });
 });
+
+test('prism beyond any formula is told, and nothing ends for it', () => {
+  const text = ordered(['prism R 40 BI 40 BI 40 BI']);
+  expect(judged(text)).toMatchObject({ verdict: 'incomplete', unresolved: ['prism-repeated'] });
+});
