@@ -74,7 +74,7 @@ test(`one lens is one lens in either form, by its meridians and by the drum from
 test.each([
   // Single lines +2.00, triple lines -1.00, wheel 090: minus-cylinder technique, from memory of Brooks & Borish.
   ['R lines +2.00 / -1.00 x 090', { sphere: 2, cylinder: -3, axis: 90 }],
-  // Thin +3.25, wide +6.00 at 12: a teaching video on the lensmeter. +6.00 -2.75 x 102 is the same lens.
+  // Thin +3.25, wide +6.00 at 12: own sum. +6.00 -2.75 x 102 is the same lens.
   ['R lines +3.25 / +6.00 x 012', { sphere: 6, cylinder: -2.75, axis: 102 }],
   // Thin +2.00, wide +5.00: a how-to page on reading a drum (86m.net), +2.00 +3.00.
   ['R lines +2.00 / +5.00 x 090', { sphere: 5, cylinder: -3, axis: 180 }],
@@ -83,7 +83,7 @@ test.each([
 });
 
 test.each([
-  // Distance -3.00, segment -0.50: own sum by the same rule. Wide lines +6.00 and +8.50: the teaching video.
+  // Distance -3.00, segment -0.50: own sum by the same rule. Wide lines +6.00 and +8.50: likewise.
   ['add R -3.00 -> -0.50 front-vertex', 2.5],
   ['add R +6.00 -> +8.50 front-vertex', 2.5],
   // Near wide lines +6.00 less wide lines +5.00: the how-to page.

@@ -238,7 +238,7 @@ describe('an add read from behind', () => {
     expect(measureOf(text, 'add', 'R').outcome).toBe('not-judged');
   });
 
-  test('on the strong meridian of a teaching video comes out a fifth too strong', () => {
+  test('on a strong meridian comes out a fifth too strong', () => {
     // Wide lines +6.00, near +8.50. With the front at +9.00, 6 mm of 1.498, a true 2.50 reads 2.72 from behind (sum by hand:
     // 11.50 / (1 - 0.004005 x 11.50) - 9.00 / (1 - 0.004005 x 9.00) - 2.50 = 0.2187).
     const lines = [
