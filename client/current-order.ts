@@ -1,5 +1,5 @@
 /** Where the cursor last stood in a text of the notation. It stays there while a view beside the text has the focus. */
-import { type Disposable, EventEmitter, type TextEditor, type Uri, window, workspace } from 'vscode';
+import { type Disposable, EventEmitter, languages, type TextEditor, type Uri, window, workspace } from 'vscode';
 import { type BaseLanguageClient, State } from 'vscode-languageclient';
 import { ID } from './language-client';
 
@@ -15,7 +15,7 @@ export class CurrentOrder implements Disposable {
   readonly #listeners: Disposable[];
   #place: CursorPlace | null = null;
 
-  /** The cursor has moved, the text was edited, or the server has come back. */
+  /** The cursor has moved, the text was edited or judged again, or the server has come back. */
   readonly onChange = this.#changed.event;
 
   constructor(client: BaseLanguageClient) {
@@ -26,6 +26,10 @@ export class CurrentOrder implements Disposable {
       window.onDidChangeTextEditorSelection(({ textEditor }) => this.#moved(textEditor)),
       workspace.onDidChangeTextDocument(({ document: { uri } }) => {
         if (this.isIn(uri)) this.#changed.fire();
+      }),
+      // A slow bench or settings file may have come, and the order is judged again without an edit.
+      languages.onDidChangeDiagnostics(({ uris }) => {
+        if (uris.some((uri) => this.isIn(uri))) this.#changed.fire();
       }),
       workspace.onDidCloseTextDocument(({ uri }) => {
         if (this.isIn(uri)) this.#put(null);
