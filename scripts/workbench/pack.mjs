@@ -35,6 +35,7 @@ async function stage() {
   for (const name of [...packedFolders, ...packedFiles]) {
     cpSync(join(root, name), join(staged, name), { recursive: true, filter: (path) => !leftOut.includes(path) });
   }
+  leaveOutOtherUses(join(staged, 'dist'));
   await shortenNames(join(staged, 'dist'));
   // Pictures would make the file half as large again; a page that has an address can show them from there.
   const readme = readFileSync(join(root, 'README.md'), 'utf8');
@@ -43,6 +44,19 @@ async function stage() {
     readFileSync(join(root, 'package.json'), 'utf8'),
   );
   writeFileSync(join(staged, 'package.json'), `${JSON.stringify(manifest, null, 2)}\n`);
+}
+
+/** Uses of the command that no editor has: other formats are for programs. */
+const otherUse = /^(?:import|export)-/;
+
+/** Takes out what the command loads for those uses alone; the parts name one another in their texts. */
+function leaveOutOtherUses(folder) {
+  const parts = join(folder, 'parts');
+  const texts = new Map(readdirSync(parts).map((name) => [name, readFileSync(join(parts, name), 'utf8')]));
+  const namedIn = (text) => [...texts.keys()].filter((name) => text.includes(name) && !otherUse.test(name));
+  const used = new Set(namedIn(readFileSync(join(folder, 'lentil.mjs'), 'utf8')));
+  for (const name of used) for (const other of namedIn(texts.get(name))) used.add(other);
+  for (const name of texts.keys()) if (!used.has(name)) rmSync(join(parts, name));
 }
 
 /** The command keeps its names for readable stacks where it is installed for itself; here it is only the server. */
